@@ -1,0 +1,37 @@
+package gripwright.shape;
+
+import gripwright.math.Vec3;
+
+/**
+ * A rigid shape as a signed distance in its own frame: negative inside, 0 on the surface, positive outside [m].
+ *
+ * <p>Implementations are immutable, shared between threads, and allocate nothing in {@link #distance} and
+ * {@link #derivatives}. A new shape is one file that implements this and one line in the project reader.
+ */
+public interface Shape {
+    /** Signed distance of a point [m]; exact outside, at least a lower bound of the depth inside. */
+    double distance(double x, double y, double z);
+
+    /**
+     * Normal and curvature of the distance at a point.
+     *
+     * @param gradient out, shape 3: unit outward normal [-]
+     * @param hessian out, shape 6: second derivatives [1/m] in the order xx, xy, xz, yy, yz, zz
+     */
+    void derivatives(double x, double y, double z, double[] gradient, double[] hessian);
+
+    /** Where the shape can touch a plane. */
+    TableSupport support();
+
+    /** Radius of the smallest sphere about the shape's origin that is sure to hold it [m]. */
+    double boundingRadius();
+
+    /** Largest coordinate along a direction: max over the shape of direction . point [m]; direction has length 1. */
+    double extent(Vec3 direction);
+
+    /** Volume [m^3]; for a composite with overlaps the sum of the parts. */
+    double volume();
+
+    /** Centre of the volume [m]. */
+    Vec3 centroid();
+}
