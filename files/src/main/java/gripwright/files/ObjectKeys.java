@@ -187,11 +187,10 @@ final class ObjectKeys {
             "0 deg",
             "its axes along the table's",
             "Turn about the vertical at its nominal place, after it has been laid down.");
-    private static final Key<Double> ROLLED = Key.byDefault(
+    private static final Key<Double> ROLLED = Key.derived(
             "rolled",
             angle(),
             "0 deg",
-            "not turned before it is laid down",
             "Turn about its own z axis before it is laid down: where a lying mug's handle points.");
     private static final Key<List<String>> GRIPS = Key.optional(
             "grips",
@@ -310,6 +309,10 @@ final class ObjectKeys {
                     "a point at most " + QuantityText.format(shaped.shape().boundingRadius(), Measure.LENGTH)
                             + " from the middle of the shape's own frame");
         }
+        if (b.get(STANDS) != Stance.UPRIGHT && !b.isGiven(ROLLED)) {
+            // Upright it would only add to `turned`.
+            b.assume(ROLLED, "not given; taken as 0 deg (not turned before it is laid down)");
+        }
         Squeeze squeeze = b.find(SQUEEZE).orElse(new Squeeze(OptionalDouble.empty(), OptionalDouble.empty()));
         List<String> allGrips = List.copyOf(b.reading().names(GripKeys.FAMILY));
         return new GraspObject(
@@ -319,7 +322,7 @@ final class ObjectKeys {
                 mass,
                 centre,
                 b.get(SURFACE),
-                stance(b.get(STANDS), shaped.shape(), b.get(ROLLED), b.get(TURNED)),
+                stance(b.get(STANDS), shaped.shape(), b.find(ROLLED).orElse(0.0), b.get(TURNED)),
                 squeeze.force(),
                 squeeze.pressure(),
                 b.find(GRIPS).orElse(allGrips),

@@ -77,7 +77,7 @@ record Section<T>(
             sound &= readKey(each, entries, misspelt.contains(each.name()), bound);
         }
         for (List<Key<?>> choice : choices) {
-            sound &= checkChoice(choice, bound);
+            sound &= checkChoice(choice, misspelt, bound);
         }
         check.accept(bound);
         if (!sound || reading.faultCount() > before) {
@@ -155,13 +155,16 @@ record Section<T>(
         return true;
     }
 
-    private static boolean checkChoice(List<Key<?>> choice, Bound bound) {
+    private static boolean checkChoice(List<Key<?>> choice, Set<String> misspelt, Bound bound) {
         List<Key<?>> given = choice.stream().filter(bound::isGiven).toList();
         List<String> names = choice.stream().map(Key::name).toList();
         if (given.size() == 1) {
             return true;
         }
         String owner = bound.owner();
+        if (given.isEmpty() && names.stream().anyMatch(misspelt::contains)) {
+            return false;
+        }
         if (given.isEmpty()) {
             bound.reading()
                     .fault(bound.place(), owner + " has none of the keys " + Words.list(names), "exactly one of them");

@@ -130,6 +130,14 @@ class FaultsTest {
     }
 
     @Test
+    void misspeltKeyIsNotMissedAsWell() {
+        folder.need("tube:", "tub:").hand("approach: side", "aproach: side");
+        assertThat(folder.faults())
+                .extracting(Fault::message)
+                .containsExactly("unknown key 'aproach' in wrap", "unknown key 'tub' in tape roll");
+    }
+
+    @Test
     void duplicateKeyNamesItsFirstLine() {
         folder.need("mass: 210 g", "mass: 210 g\n    mass: 220 g");
         Fault fault = folder.fault();
