@@ -1,6 +1,7 @@
 package gripwright.closing;
 
 import gripwright.contact.Block;
+import gripwright.contact.LinkContacts;
 import gripwright.contact.PadContact;
 import gripwright.contact.PointPair;
 import gripwright.contact.TableContact;
@@ -81,8 +82,8 @@ final class StepSystem {
     private final double[] gz = new double[6];
     private final double[] w9 = new double[9];
     private final double[] jacobian;
-    private final boolean pairSkew;
     private boolean pairWanted;
+    private final LinkContacts.Sink pairSink = this::addPair;
 
     StepSystem(Rig rig, Shape shape) {
         this.rig = rig;
@@ -119,7 +120,6 @@ final class StepSystem {
         originO = new double[3 * joints];
         twist = new double[6 * joints];
         jacobian = new double[3 * joints];
-        pairSkew = true;
     }
 
     int objectIndex() {
@@ -158,6 +158,11 @@ final class StepSystem {
                 objectPosition[b3 + i] = ri * x + si * y + ti * z;
             }
         }
+    }
+
+    /** Pose of a body in the world at the last update. */
+    gripwright.math.Pose bodyPose(int body) {
+        return kinematics.pose(bodyFrame[body]);
     }
 
     /** Axes, origins and twists z_j = [o x a; a] (turns) or [a; 0] (slides) in the object's frame. */
@@ -251,13 +256,7 @@ final class StepSystem {
         }
         pairWanted = wantHessian;
         e += rig.links()
-                .accumulate(
-                        worldRotation,
-                        worldPosition,
-                        tableThere ? tableHeight : -1e3,
-                        true,
-                        wantHessian,
-                        this::addPair);
+                .accumulate(worldRotation, worldPosition, tableThere ? tableHeight : -1e3, true, wantHessian, pairSink);
         if (objectFixed) {
             pin(objectIndex());
         } else if (turnLocked) {
@@ -584,7 +583,7 @@ final class StepSystem {
                 addCross(pair);
             }
         }
-        slipping |= pair.slipping && pairSkew && pairWanted;
+        slipping |= pair.slipping && pairWanted;
     }
 
     /** Columns d(point)/dq of one body's chain into {@link #jacobian}, by coordinate. */
