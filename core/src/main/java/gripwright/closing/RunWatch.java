@@ -96,7 +96,7 @@ final class RunWatch implements Stepper.Watch {
     /** Centre of mass in the world [m]. */
     private void centre(double[] out) {
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         for (int i = 0; i < 3; i++) {
             out[i] = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2];
         }
@@ -245,7 +245,7 @@ final class RunWatch implements Stepper.Watch {
 
     private double travelNow() {
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         double sum = 0;
         for (int i = 0; i < 3; i++) {
             double d = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
@@ -259,7 +259,7 @@ final class RunWatch implements Stepper.Watch {
             return closedAt[i] - start[i];
         }
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         return system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
     }
 
