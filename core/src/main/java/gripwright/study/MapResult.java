@@ -35,7 +35,7 @@ public record MapResult(
 
     /** Shift of a column (x) or row (y) [m]. */
     public double shift(int index) {
-        return cells == 1 ? 0 : -span + 2 * span * index / (cells - 1);
+        return (index - cells / 2) * pitch();
     }
 
     /** Distance between neighbouring cell centres [m]. */
