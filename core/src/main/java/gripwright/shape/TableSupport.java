@@ -56,6 +56,25 @@ public record TableSupport(List<Ball> balls, List<Rim> rims, List<Ellipsoidal> e
                         .toList());
     }
 
+    /** Largest coordinate of any feature along a direction of length 1 [m]; minus infinity without features. */
+    public double extent(Vec3 direction) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (Ball b : balls) {
+            most = Math.max(most, direction.dot(b.centre) + b.radius);
+        }
+        for (Rim r : rims) {
+            // Not sqrt(1 - cos^2), which loses half of the digits for a rim that lies nearly flat.
+            double across = direction.cross(r.axis).length();
+            most = Math.max(most, direction.dot(r.centre) + r.radius * across + r.tube);
+        }
+        for (Ellipsoidal e : ellipsoids) {
+            Vec3 d = e.axes.applyInverse(direction);
+            Vec3 scaled = new Vec3(d.x() * e.semiAxes.x(), d.y() * e.semiAxes.y(), d.z() * e.semiAxes.z());
+            most = Math.max(most, direction.dot(e.centre) + scaled.length());
+        }
+        return most;
+    }
+
     private static <T> List<T> joined(List<T> first, List<T> second) {
         List<T> all = new ArrayList<>(first);
         all.addAll(second);

@@ -1,0 +1,233 @@
+package gripwright.files;
+
+import gripwright.files.Key.Presence;
+import gripwright.units.Nearest;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A block of keys that makes one record: the table of its keys, checks between them, and how the record is made.
+ *
+ * @param id name in the schema and on the reference page
+ * @param says what it describes, in one sentence
+ * @param choices groups of keys of which exactly one must be given
+ * @param check looks at what could be read, sound or not, and notes faults between keys
+ * @param build makes the record; runs only if the section has no fault
+ */
+record Section<T>(
+        String id,
+        String says,
+        List<Key<?>> keys,
+        List<List<Key<?>>> choices,
+        Consumer<Bound> check,
+        Function<Bound, T> build)
+        implements Kind<T> {
+    private static final String COPY = "like";
+
+    Section {
+        keys = List.copyOf(keys);
+        choices = List.copyOf(choices);
+    }
+
+    static <T> Section<T> of(String id, String says, List<Key<?>> keys, Function<Bound, T> build) {
+        return new Section<>(id, says, keys, List.of(), b -> {}, build);
+    }
+
+    /** The same, with exactly one of these keys to be given. */
+    Section<T> oneOf(List<? extends Key<?>> choice) {
+        List<List<Key<?>>> more = new ArrayList<>(choices);
+        more.add(List.copyOf(choice));
+        return new Section<>(id, says, keys, more, check, build);
+    }
+
+    Section<T> checked(Consumer<Bound> with) {
+        return new Section<>(id, says, keys, choices, check.andThen(with), build);
+    }
+
+    @Override
+    public @Nullable T read(Tree tree, String path, Reading reading) {
+        return read(tree, null, path, reading);
+    }
+
+    /** As {@link #read(Tree, String, Reading)}; faults of the section as a whole are shown at the key it stands under. */
+    @Nullable T read(Tree tree, Tree.@Nullable Text key, String path, Reading reading) {
+        if (!(tree instanceof Tree.Entries entries)) {
+            reading.fault(
+                    tree.place(),
+                    (path.isEmpty() ? reading.file() : Kind.lastOf(path)) + " is " + tree.words(),
+                    "a block with the keys " + Words.list(names()));
+            return null;
+        }
+        int before = reading.faultCount();
+        Bound bound = new Bound(key == null ? tree.place() : key.place(), key == null ? "" : key.value(), path, reading);
+        entries.entries().forEach(bound::give);
+        refuseUnknown(entries, path, reading);
+        boolean sound = true;
+        for (Key<?> each : keys) {
+            sound &= readKey(each, entries, bound);
+        }
+        for (List<Key<?>> choice : choices) {
+            sound &= checkChoice(choice, bound);
+        }
+        check.accept(bound);
+        if (!sound || reading.faultCount() > before) {
+            return null;
+        }
+        try {
+            return build.apply(bound);
+        } catch (IllegalArgumentException e) {
+            // The records check themselves; what the table did not catch is still a fault of the file.
+            reading.fault(bound.place(), String.valueOf(e.getMessage()), "values that fit together");
+            return null;
+        }
+    }
+
+    private void refuseUnknown(Tree.Entries entries, String path, Reading reading) {
+        List<String> names = names();
+        for (Tree.Entry entry : entries.entries()) {
+            String name = entry.key().value();
+            if (!names.contains(name)) {
+                List<String> free = names.stream()
+                        .filter(n -> entries.find(n).isEmpty())
+                        .toList();
+                String here = path.isEmpty() ? reading.file() : Kind.lastOf(path);
+                reading.fault(
+                        entry.key().place(),
+                        "unknown key '" + Words.clip(name) + "' in " + here,
+                        "one of " + Words.list(names),
+                        Nearest.to(name, free)
+                                .or(() -> Nearest.to(name, names))
+                                .orElse(null));
+            }
+        }
+    }
+
+    private <V> boolean readKey(Key<V> key, Tree.Entries entries, Bound bound) {
+        Reading reading = bound.reading();
+        String path = bound.path(key);
+        Optional<Tree.Entry> entry = entries.find(key.name());
+        if (entry.isPresent()) {
+            Tree tree = entry.get().value();
+            reading.place(path, tree.place());
+            if (tree instanceof Tree.Text text && text.value().isEmpty() && text.asWritten()) {
+                reading.fault(
+                        entry.get().key().place(),
+                        "key '" + key.name() + "' has no value",
+                        key.kind().words());
+                return false;
+            }
+            V value = key.kind() instanceof Section<V> section
+                    ? section.read(tree, entry.get().key(), path, reading)
+                    : key.kind().read(tree, path, reading);
+            bound.put(key, value);
+            return value != null;
+        }
+        Presence presence = key.presence();
+        if (presence instanceof Presence.Required) {
+            String owner = bound.path().isEmpty() ? reading.file() : Kind.lastOf(bound.path());
+            reading.fault(
+                    bound.place(),
+                    "key '" + key.name() + "' is missing in " + owner,
+                    key.name() + ": " + key.kind().words());
+            return false;
+        }
+        if (presence instanceof Presence.Default byDefault) {
+            bound.put(key, key.kind().read(new Tree.Text(byDefault.text(), bound.place(), false), path, reading));
+            bound.assume(key, "not given; taken as " + byDefault.text() + " (" + byDefault.why() + ")");
+        } else if (presence instanceof Presence.Absent absent && absent.meaning() != null) {
+            bound.assume(key, "not given: " + absent.meaning());
+        }
+        return true;
+    }
+
+    private static boolean checkChoice(List<Key<?>> choice, Bound bound) {
+        List<Key<?>> given = choice.stream().filter(bound::isGiven).toList();
+        List<String> names = choice.stream().map(Key::name).toList();
+        if (given.size() == 1) {
+            return true;
+        }
+        String owner =
+                bound.path().isEmpty() ? bound.reading().file() : Kind.lastOf(bound.path());
+        if (given.isEmpty()) {
+            bound.reading()
+                    .fault(
+                            bound.place(),
+                            owner + " has none of the keys " + Words.list(names),
+                            "exactly one of them");
+        } else {
+            Key<?> second = given.get(1);
+            bound.reading()
+                    .fault(
+                            bound.keyPlace(second),
+                            owner + " has both '" + given.get(0).name() + "' and '" + second.name() + "'",
+                            "exactly one of " + Words.list(names));
+        }
+        return false;
+    }
+
+    List<String> names() {
+        return keys.stream().map(Key::name).toList();
+    }
+
+    @Override
+    public String words() {
+        return "a block " + id;
+    }
+
+    @Override
+    public List<Section<?>> sections() {
+        return List.of(this);
+    }
+
+    @Override
+    public Map<String, Object> schema(Map<String, Object> definitions) {
+        if (!definitions.containsKey(id)) {
+            definitions.put(id, Map.of()); // stops a section that holds itself from going round for ever
+            definitions.put(id, body(definitions));
+        }
+        return Json.object("$ref", "#/$defs/" + id.replace(" ", "%20"));
+    }
+
+    /** The schema itself, not a reference to it. */
+    Map<String, Object> body(Map<String, Object> definitions) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        for (Key<?> key : keys) {
+            Map<String, Object> schema = new LinkedHashMap<>(key.kind().schema(definitions));
+            schema.put("description", key.says());
+            if (key.presence() instanceof Presence.Default byDefault) {
+                schema.put("default", byDefault.text());
+            }
+            properties.put(key.name(), schema);
+        }
+        Map<String, Object> body = new LinkedHashMap<>();
+        body.put("type", "object");
+        body.put("description", says);
+        body.put("additionalProperties", false);
+        body.put("properties", properties);
+        List<String> required =
+                keys.stream().filter(Key::isRequired).map(Key::name).toList();
+        if (names().contains(COPY)) {
+            body.put("anyOf", List.of(Json.object("required", List.of(COPY)), Json.object("required", required)));
+        } else if (!required.isEmpty()) {
+            body.put("required", required);
+        }
+        if (!choices.isEmpty()) {
+            body.put(
+                    "allOf",
+                    choices.stream()
+                            .map(choice -> Json.object(
+                                    "oneOf",
+                                    choice.stream()
+                                            .map(k -> Json.object("required", List.of(k.name())))
+                                            .toList()))
+                            .toList());
+        }
+        return body;
+    }
+}
