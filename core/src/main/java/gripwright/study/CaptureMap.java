@@ -144,6 +144,6 @@ public record CaptureMap(double span, int cells, double wantedShare) {
 
     // From the middle outwards, so that mirror images have exactly opposite shifts.
     private double shift(int index) {
-        return (index - cells / 2) * pitch();
+        return 2 * span * (index - cells / 2) / (cells - 1);
     }
 }

@@ -69,9 +69,9 @@ final class MapFindings {
                 .filter(cell -> outcome(cell) != null && distance(cell) <= map.captureRadius() * (1 + 1e-9))
                 .count();
         String radius = Phrases.millimetres(map.captureRadius(), RoundingMode.DOWN);
-        String all = inside == 1 ? "the one computed cell" : "all " + inside + " computed cells";
+        String all = inside == 1 ? "the one cell" : "all " + inside + " cells";
         String text = "Holds the " + map.object() + with + " within " + (map.captureLimitedBySpan() ? "at least " : "")
-                + radius + " of the nominal place (" + all + " up to there hold).";
+                + radius + " of the nominal place (" + all + soFar() + " up to there hold).";
         add(
                 Topic.ANSWER,
                 text + nearestFailure().map(cell -> " " + nearest(cell)).orElse(""));
@@ -102,7 +102,7 @@ final class MapFindings {
                 Topic.ANSWER,
                 "Within " + (map.shareLimitedBySpan() ? "at least " : "")
                         + Phrases.millimetres(map.shareRadius(), RoundingMode.DOWN) + " at least " + wanted
-                        + " of the computed cells hold.");
+                        + " of the cells" + soFar() + " hold.");
     }
 
     private void area() {
@@ -114,7 +114,7 @@ final class MapFindings {
                 .collect(Collectors.joining(", "));
         add(
                 Topic.REASON,
-                held + " of " + Phrases.plural(map.computed(), "computed cell") + " hold, "
+                held + " of " + Phrases.plural(map.computed(), "cell") + soFar() + " hold, "
                         + Math.round(1e5 * map.heldArea()) / 10.0 + " cm2"
                         + (failures.isEmpty() ? "." : "; the others: " + failures + "."));
     }
@@ -133,9 +133,12 @@ final class MapFindings {
         String where = Phrases.sentenceCase(Directions.along(axis, sign, approach));
         String reach = Phrases.millimetres(steps * map.pitch(), RoundingMode.DOWN);
         String text = end == null
-                ? where + " it holds to the edge of the map (" + reach + ")"
+                ? where + " it holds "
+                        + (steps == grid.middle()
+                                ? "to the edge of the map (" + reach + ")"
+                                : "as far as it was computed (" + reach + ")")
                 : where + " it holds " + (steps == 0 ? "at the nominal place only" : "up to " + reach)
-                        + "; the next cell " + Phrases.happened(end);
+                        + "; the next cell" + soFar() + " " + Phrases.happened(end);
         add(Topic.WHERE, text + quarter(axis, sign) + ".");
     }
 
@@ -188,6 +191,10 @@ final class MapFindings {
                 Topic.CAUTION,
                 "Cells are " + Phrases.millimetres(map.pitch())
                         + " apart, at nominal turn, height, friction and mass; between cells nothing was computed.");
+    }
+
+    private String soFar() {
+        return map.computed() < map.cells() * map.cells() ? " computed so far" : "";
     }
 
     private Cell onAxis(SampledInput axis, int steps) {

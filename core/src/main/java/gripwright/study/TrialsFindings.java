@@ -67,18 +67,18 @@ final class TrialsFindings {
                 "",
                 "With the best grip for each object, " + Phrases.percent(total.share())
                         + " of the weighted pick-ups hold (" + Phrases.interval(total.low(), total.high())
-                        + ", 95 % interval). Wanted: " + Phrases.percent(need.wantedSuccess()) + "; "
+                        + ", 95 % interval). Wanted: " + Phrases.percent(need.wantedSuccess()) + ", "
                         + verdict.words() + ".");
     }
 
     private void objects(Verdict verdict, String title) {
         List<String> names = result.best().stream()
                 .filter(best -> Verdict.of(best.success(), need.wantedSuccess()) == verdict)
-                .map(best -> best.object() + " (" + best.grip() + ", "
-                        + (verdict == Verdict.UNKNOWN ? "0 runs" : Phrases.counted(best.success())) + ")")
+                .map(best -> best.object() + " with " + best.grip()
+                        + (verdict == Verdict.UNKNOWN ? "" : " " + Phrases.counted(best.success())))
                 .toList();
         if (!names.isEmpty()) {
-            add(Topic.OBJECTS, "", "", title + ": " + Phrases.list(names) + ".");
+            add(Topic.OBJECTS, "", "", title + ": " + String.join("; ", names) + ".");
         }
     }
 
@@ -96,10 +96,9 @@ final class TrialsFindings {
         List<String> names = result.best().stream()
                 .filter(best -> cost(best) > 0)
                 .sorted(Comparator.comparingDouble(this::cost).reversed())
-                .limit(NAMED)
                 .map(best -> "the " + best.object() + " " + Phrases.percent(cost(best) / all))
                 .toList();
-        add(Topic.OBJECTS, "", "", "Of the weighted failures, " + Phrases.list(names) + ".");
+        add(Topic.OBJECTS, "", "", "Weighted failures by object: " + Phrases.list(names) + ".");
     }
 
     private void reasons(Pair pair) {
@@ -156,7 +155,7 @@ final class TrialsFindings {
                     (first ? "It fails" : "Otherwise it fails") + " more often when "
                             + Directions.when(split, pair.object(), approach) + ": " + split.failed() + " of "
                             + split.runs() + " such runs failed (" + Phrases.interval(beyond.low(), beyond.high())
-                            + "), of the other " + split.runsElsewhere() + " " + split.failedElsewhere() + " ("
+                            + "), " + split.failedElsewhere() + " of the other " + split.runsElsewhere() + " did ("
                             + Phrases.interval(elsewhere.low(), elsewhere.high()) + ").");
             first = false;
         }
@@ -166,7 +165,7 @@ final class TrialsFindings {
         if (pair.influence().isEmpty()) {
             return;
         }
-        double noise = Influences.noise(pair.success());
+        double noise = Influences.noise(pair.success(), pair.influence().size());
         List<String> strong = pair.influence().stream()
                 .filter(influence -> influence.strength() > noise)
                 .limit(NAMED)
