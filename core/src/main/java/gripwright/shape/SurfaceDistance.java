@@ -23,6 +23,7 @@ final class SurfaceDistance {
     private double py;
     private double pz;
     private double nearest;
+    private double share;
     private double signed;
 
     SurfaceDistance(ClosedSurface surface) {
@@ -122,12 +123,16 @@ final class SurfaceDistance {
      * Signed distance of a point [m].
      *
      * @param atMost an upper bound of the distance that is known already; infinity if none [m]
+     * @param roughly whether 1 % too much is good enough: in the middle of a body all triangles are about equally far,
+     *     and to find the very nearest would mean to visit them all
      */
-    double distance(double x, double y, double z, double atMost) {
+    double distance(double x, double y, double z, double atMost, boolean roughly) {
         px = x;
         py = y;
         pz = z;
-        nearest = atMost * atMost;
+        // Squares: 0.98 for 1 %; the bound is widened so that a triangle is found all the same.
+        share = roughly ? 0.98 : 1;
+        nearest = atMost * atMost * (roughly ? 1.05 : 1);
         signed = Double.NaN;
         visit(0, 0, order.length);
         return signed;
@@ -153,7 +158,7 @@ final class SurfaceDistance {
     }
 
     private void visitIfNear(double boxDistance, int node, int from, int to) {
-        if (boxDistance <= nearest && from < to) {
+        if (boxDistance <= nearest * share && from < to) {
             visit(node, from, to);
         }
     }

@@ -75,7 +75,9 @@ final class DriveKeys {
                     .toList();
             if (ways.size() != 1 || !SHARINGS.containsKey(ways.get(0).key().value())) {
                 reading.fault(
-                        ways.isEmpty() ? entries.place() : ways.get(ways.size() - 1).key().place(),
+                        ways.isEmpty()
+                                ? entries.place()
+                                : ways.get(ways.size() - 1).key().place(),
                         Kind.lastOf(path) + " has the keys "
                                 + Words.list(entries.entries().stream()
                                         .map(e -> e.key().value())
@@ -86,7 +88,8 @@ final class DriveKeys {
             String way = ways.get(0).key().value();
             Tree body = ways.get(0).value();
             if (!(body instanceof Tree.Entries branches) || branches.entries().isEmpty()) {
-                reading.fault(body.place(), way + " is " + body.words(), "fingers with their ratios, such as {left: 1}");
+                reading.fault(
+                        body.place(), way + " is " + body.words(), "fingers with their ratios, such as {left: 1}");
                 return null;
             }
             List<Branch> read = new ArrayList<>();
@@ -199,7 +202,7 @@ final class DriveKeys {
             Key.required("tendon", TENDON, "Stiffness and friction of its tendon.");
     private static final Key<Motor.WhenOff> WHEN_OFF = Key.byDefault(
             "when off",
-            new Kinds.Choice<>(Map.of("locked", Motor.WhenOff.LOCKED, "powered", Motor.WhenOff.POWERED)),
+            Kinds.Choice.of("locked", Motor.WhenOff.LOCKED, "powered", Motor.WhenOff.POWERED),
             "locked",
             "a self-locking gear or a brake keeps the winch where it is",
             "What the winch does once closed: locked keeps its length, powered keeps its tension.");

@@ -34,7 +34,8 @@ public record Fault(
             String number = String.valueOf(line);
             text.append("\n  ").append(number).append(" | ").append(sourceLine, from, to);
             text.append("\n  ").append(" ".repeat(number.length())).append(" | ");
-            text.append(" ".repeat(Math.max(0, Math.min(column - 1 - from, WINDOW)))).append('^');
+            text.append(" ".repeat(Math.max(0, Math.min(column - 1 - from, WINDOW))))
+                    .append('^');
         }
         text.append("\n  expected: ").append(expected);
         if (suggestion != null) {

@@ -10,7 +10,6 @@ import gripwright.model.PinJoint;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -38,7 +37,7 @@ final class FingerKeys {
             Key.required("pad", PalmKeys.PAD, "The rubber on the inner side of the phalanx.");
     private static final Key<Phalanx.Tip> TIP = Key.maybe(
             "tip",
-            new Kinds.Choice<>(Map.of("square", Phalanx.Tip.SQUARE, "round", Phalanx.Tip.ROUND)),
+            Kinds.Choice.of("square", Phalanx.Tip.SQUARE, "round", Phalanx.Tip.ROUND),
             "How the last phalanx ends: square, or round with the pad carried over the end.");
 
     private static final Section<Phalanx> PHALANX = Section.of(
@@ -67,8 +66,7 @@ final class FingerKeys {
             "A pin with a torsion spring.",
             List.of(SPRING, SIDEWAYS),
             b -> new PinJoint(
-                    b.get(SPRING),
-                    b.find(SIDEWAYS).map(OptionalDouble::of).orElse(OptionalDouble.empty())));
+                    b.get(SPRING), b.find(SIDEWAYS).map(OptionalDouble::of).orElse(OptionalDouble.empty())));
 
     private static final Key<Double> FLEXURE_MODULUS = Key.required(
             "modulus", new Quantities.Value(Range.above0(Measure.PRESSURE)), "Young's modulus of the strip.");

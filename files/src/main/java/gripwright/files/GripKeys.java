@@ -3,7 +3,6 @@ package gripwright.files;
 import gripwright.model.Grip;
 import gripwright.units.Measure;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -17,7 +16,7 @@ final class GripKeys {
 
     private static final Key<Grip.Approach> APPROACH = Key.required(
             "approach",
-            new Kinds.Choice<>(approaches()),
+            Kinds.Choice.of("above", Grip.Approach.ABOVE, "side", Grip.Approach.SIDE),
             "Where the hand comes from: above (palm facing down) or side (palm upright, coming along -y).");
     private static final Key<Double> PALM_TO_OBJECT = Key.maybe(
             "palm to object",
@@ -60,13 +59,6 @@ final class GripKeys {
             .oneOf(List.of(PALM_TO_OBJECT, TIPS_ABOVE_TABLE))
             .checked(GripKeys::check);
 
-    private static Map<String, Grip.Approach> approaches() {
-        Map<String, Grip.Approach> approaches = new LinkedHashMap<>();
-        approaches.put("above", Grip.Approach.ABOVE);
-        approaches.put("side", Grip.Approach.SIDE);
-        return approaches;
-    }
-
     private static void check(Bound b) {
         boolean side = b.find(APPROACH).filter(Grip.Approach.SIDE::equals).isPresent();
         boolean above = b.find(APPROACH).filter(Grip.Approach.ABOVE::equals).isPresent();
@@ -95,7 +87,8 @@ final class GripKeys {
             b.assume(HEIGHT, "not given; taken as middle (half the object's height)");
         }
         Grip.Stand stand = b.find(PALM_TO_OBJECT)
-                .<Grip.Stand>map(gap -> new Grip.PalmToObject(gap, b.find(HEIGHT).orElse(Double.NaN)))
+                .<Grip.Stand>map(
+                        gap -> new Grip.PalmToObject(gap, b.find(HEIGHT).orElse(Double.NaN)))
                 .orElseGet(() -> new Grip.TipsAboveTable(b.get(TIPS_ABOVE_TABLE)));
         List<String> all = List.copyOf(b.reading().names(FingerKeys.FAMILY));
         return new Grip(

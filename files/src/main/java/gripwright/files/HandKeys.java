@@ -23,7 +23,8 @@ final class HandKeys {
 
     private HandKeys() {}
 
-    private static final Key<String> NAME = Key.required("name", new Kinds.Line(), "What the hand is called in reports.");
+    private static final Key<String> NAME =
+            Key.required("name", new Kinds.Line(), "What the hand is called in reports.");
     private static final Key<Map<String, Rubber>> RUBBERS = Key.required(
             "rubbers",
             Kinds.Named.defining(PalmKeys.RUBBER, 1, 50, "rubbers", PalmKeys.RUBBER_FAMILY),
@@ -33,7 +34,12 @@ final class HandKeys {
             Kinds.Named.per(
                     PalmKeys.RUBBER_FAMILY,
                     new Kinds.Named<>(
-                            new Quantities.WithSpread(FRICTION_RANGE), 1, 200, "surfaces with coefficients", null, null),
+                            new Quantities.WithSpread(FRICTION_RANGE),
+                            1,
+                            200,
+                            "surfaces with coefficients",
+                            null,
+                            null),
                     "rubbers with surfaces"),
             "Friction coefficient of each rubber on each surface; a spread is one standard deviation.");
     private static final Key<Spread> BONE_FRICTION = Key.byDefault(
@@ -96,14 +102,17 @@ final class HandKeys {
                     for (Tree.Entry surface : surfaces.entries()) {
                         b.reading().define(SURFACE_FAMILY, surface.key().value(), null);
                         b.reading()
-                                .define(frictionOf(rubber.key().value()), surface.key().value(), null);
+                                .define(
+                                        frictionOf(rubber.key().value()),
+                                        surface.key().value(),
+                                        null);
                     }
                 }
             }
         }
         b.find(FRICTION)
-                .ifPresent(table -> table.forEach((rubber, surfaces) -> surfaces.forEach((surface, mu) -> noteZero(
-                        b.reading(), b.path(FRICTION) + "." + rubber + "." + surface, mu))));
+                .ifPresent(table -> table.forEach((rubber, surfaces) -> surfaces.forEach(
+                        (surface, mu) -> noteZero(b.reading(), b.path(FRICTION) + "." + rubber + "." + surface, mu))));
         b.find(BONE_FRICTION).ifPresent(mu -> noteZero(b.reading(), b.path(BONE_FRICTION), mu));
     }
 

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  */
 interface Kind<T> {
     /** The value, or null after noting at least one fault. */
-    @Nullable T read(Tree tree, String path, Reading reading);
+    @Nullable
+    T read(Tree tree, String path, Reading reading);
 
     /**
      * The JSON Schema of the value.

@@ -17,7 +17,9 @@ final class Kinds {
     record Line() implements Kind<String> {
         @Override
         public @Nullable String read(Tree tree, String path, Reading reading) {
-            return tree instanceof Tree.Text text && soundName(text, reading) ? text.value() : note(tree, path, reading);
+            return tree instanceof Tree.Text text && soundName(text, reading)
+                    ? text.value()
+                    : note(tree, path, reading);
         }
 
         private @Nullable String note(Tree tree, String path, Reading reading) {
@@ -39,6 +41,14 @@ final class Kinds {
 
     /** One of a few words. */
     record Choice<T>(Map<String, T> meanings) implements Kind<T> {
+        /** Of two words, in this order. */
+        static <T> Choice<T> of(String first, T firstMeaning, String second, T secondMeaning) {
+            Map<String, T> meanings = new LinkedHashMap<>();
+            meanings.put(first, firstMeaning);
+            meanings.put(second, secondMeaning);
+            return new Choice<>(meanings);
+        }
+
         @Override
         public @Nullable T read(Tree tree, String path, Reading reading) {
             if (!(tree instanceof Tree.Text text)) {
@@ -96,8 +106,7 @@ final class Kinds {
             }
             int count = items.items().size();
             if (count < least || count > most) {
-                reading.fault(
-                        tree.place(), Kind.lastOf(path) + " has " + count + " entries", words());
+                reading.fault(tree.place(), Kind.lastOf(path) + " has " + count + " entries", words());
                 return null;
             }
             List<T> values = new ArrayList<>();
@@ -140,8 +149,12 @@ final class Kinds {
      * @param keyFamily the names must be known under this word; null if they are free
      */
     record Named<T>(
-            Kind<T> kind, int least, int most, String of, @Nullable String family, @Nullable String keyFamily)
-            implements Kind<Map<String, T>> {
+            Kind<T> kind,
+            int least,
+            int most,
+            String of,
+            @Nullable String family,
+            @Nullable String keyFamily) implements Kind<Map<String, T>> {
         private static final String COPY = "like";
 
         static <T> Named<T> defining(Kind<T> kind, int least, int most, String of, String family) {
@@ -181,7 +194,8 @@ final class Kinds {
             boolean known = keyFamily == null ? soundName(entry.key(), reading) : reading.known(keyFamily, entry.key());
             T value;
             if (kind instanceof Section<T> section) {
-                Tree body = section.names().contains(COPY) ? copied(entry, all, new ArrayList<>(), reading) : entry.value();
+                Tree body =
+                        section.names().contains(COPY) ? copied(entry, all, new ArrayList<>(), reading) : entry.value();
                 value = body == null ? null : section.read(body, entry.key(), entryPath, reading);
             } else {
                 value = kind.read(entry.value(), entryPath, reading);
@@ -193,8 +207,7 @@ final class Kinds {
         }
 
         /** The block with everything its pattern has and it has not; a key given beside `like` replaces all of it. */
-        private static @Nullable Tree copied(
-                Tree.Entry entry, Tree.Entries all, List<String> on, Reading reading) {
+        private static @Nullable Tree copied(Tree.Entry entry, Tree.Entries all, List<String> on, Reading reading) {
             if (!(entry.value() instanceof Tree.Entries own) || own.find(COPY).isEmpty()) {
                 return entry.value();
             }
@@ -208,7 +221,9 @@ final class Kinds {
                         pattern.place(),
                         "like is " + pattern.words(),
                         "the name of another entry: " + Words.list(others),
-                        pattern instanceof Tree.Text t ? Nearest.to(t.value(), others).orElse(null) : null);
+                        pattern instanceof Tree.Text t
+                                ? Nearest.to(t.value(), others).orElse(null)
+                                : null);
                 return null;
             }
             on.add(entry.key().value());
@@ -243,7 +258,9 @@ final class Kinds {
 
         @Override
         public String words() {
-            String count = most == Integer.MAX_VALUE ? (least > 0 ? least + " or more" : "any number of") : least + " to " + most;
+            String count = most == Integer.MAX_VALUE
+                    ? (least > 0 ? least + " or more" : "any number of")
+                    : least + " to " + most;
             return "a block of " + count + " " + of;
         }
 

@@ -94,8 +94,8 @@ final class PalmKeys {
             new Quantities.Value(Range.above0(Measure.LENGTH)),
             "as long as what it sits on",
             "Length along the phalanx (on the palm: along x), centred.");
-    private static final Key<Double> PAD_THICKNESS = Key.required(
-            "thickness", new Quantities.Value(Range.above0(Measure.LENGTH)), "Rubber over the bone.");
+    private static final Key<Double> PAD_THICKNESS =
+            Key.required("thickness", new Quantities.Value(Range.above0(Measure.LENGTH)), "Rubber over the bone.");
     private static final Key<Rubber> PAD_RUBBER =
             Key.required("rubber", new OfRubber(), "What it is made of: one of the rubbers of this file.");
 
@@ -107,12 +107,15 @@ final class PalmKeys {
 
     /** Notes a fault if the pad is longer than its owner. */
     static void checkLength(Bound owner, Key<Pad> key, double whole) {
-        owner.find(key).flatMap(Pad::length).filter(length -> length > whole).ifPresent(length -> owner.reading()
-                .fault(
-                        owner.reading().placeOf(owner.path(key) + ".length", owner.place(key)),
-                        "the pad is " + QuantityText.format(length, Measure.LENGTH) + " long, longer than the "
-                                + QuantityText.format(whole, Measure.LENGTH) + " it sits on",
-                        "a length of at most " + QuantityText.format(whole, Measure.LENGTH)));
+        owner.find(key)
+                .flatMap(Pad::length)
+                .filter(length -> length > whole)
+                .ifPresent(length -> owner.reading()
+                        .fault(
+                                owner.reading().placeOf(owner.path(key) + ".length", owner.place(key)),
+                                "the pad is " + QuantityText.format(length, Measure.LENGTH) + " long, longer than the "
+                                        + QuantityText.format(whole, Measure.LENGTH) + " it sits on",
+                                "a length of at most " + QuantityText.format(whole, Measure.LENGTH)));
     }
 
     // ---- palm
@@ -122,9 +125,7 @@ final class PalmKeys {
             new Quantities.Several(2, Range.above0(Measure.LENGTH), "along x (closing direction) and y"),
             "Size of the palm along x (the closing direction) and y.");
     private static final Key<Double> BONE = Key.required(
-            "bone",
-            new Quantities.Value(Range.above0(Measure.LENGTH)),
-            "Thickness of the hard plate behind the pad.");
+            "bone", new Quantities.Value(Range.above0(Measure.LENGTH)), "Thickness of the hard plate behind the pad.");
     private static final Key<Pad> PALM_PAD =
             Key.required("pad", PAD, "The rubber on the palm; its surface is the height 0 of the hand.");
 

@@ -86,8 +86,7 @@ final class Quantities {
         @Override
         public Map<String, Object> schema(Map<String, Object> definitions) {
             return Json.object(
-                    "pattern",
-                    "^ *" + Range.from0(measure).pattern().replace(".*", "") + ".* (sd|uniform)$");
+                    "pattern", "^ *" + Range.from0(measure).pattern().replace(".*", "") + ".* (sd|uniform)$");
         }
 
         @Override
@@ -101,7 +100,9 @@ final class Quantities {
     record Several(int count, Range range, String meaning) implements Kind<List<Double>> {
         @Override
         public @Nullable List<Double> read(Tree tree, String path, Reading reading) {
-            if (tree instanceof Tree.Text written && !written.asWritten() && written.value().startsWith("[")) {
+            if (tree instanceof Tree.Text written
+                    && !written.asWritten()
+                    && written.value().startsWith("[")) {
                 return read(listed(written), path, reading);
             }
             if (!(tree instanceof Tree.Items items) || items.items().size() != count) {
@@ -173,8 +174,7 @@ final class Quantities {
             if (range.holds(main.apply(value))) {
                 return value;
             }
-            reading.fault(
-                    tree.place(), Kind.lastOf(path) + " is " + Words.clip(text.value()), range.rule());
+            reading.fault(tree.place(), Kind.lastOf(path) + " is " + Words.clip(text.value()), range.rule());
         } catch (UnitFault fault) {
             reading.fault(
                     text.asWritten() ? tree.place().shifted(fault.column()) : tree.place(),

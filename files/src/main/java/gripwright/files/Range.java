@@ -54,6 +54,8 @@ record Range(Measure measure, double least, boolean open, double greatest) {
     String pattern() {
         String sign = least >= 0 ? "\\+?" : "[-+]?";
         String number = sign + "[0-9.]+([eE][-+]?[0-9]+)?";
-        return measure.usualUnit().isEmpty() || measure == Measure.SHARE ? number + " *%?" : number + " *[A-Za-z\u00b0(].*";
+        return measure.usualUnit().isEmpty() || measure == Measure.SHARE
+                ? number + " *%?"
+                : number + " *[A-Za-z\u00b0(].*";
     }
 }

@@ -99,7 +99,8 @@ final class Reading {
         return names.getOrDefault(family, Map.of()).keySet();
     }
 
-    @Nullable Object named(String family, String name) {
+    @Nullable
+    Object named(String family, String name) {
         return names.getOrDefault(family, Map.of()).get(name);
     }
 

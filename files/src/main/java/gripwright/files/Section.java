@@ -56,7 +56,8 @@ record Section<T>(
     }
 
     /** As {@link #read(Tree, String, Reading)}; faults of the section as a whole are shown at the key it stands under. */
-    @Nullable T read(Tree tree, Tree.@Nullable Text key, String path, Reading reading) {
+    @Nullable
+    T read(Tree tree, Tree.@Nullable Text key, String path, Reading reading) {
         if (!(tree instanceof Tree.Entries entries)) {
             reading.fault(
                     tree.place(),
@@ -65,7 +66,8 @@ record Section<T>(
             return null;
         }
         int before = reading.faultCount();
-        Bound bound = new Bound(key == null ? tree.place() : key.place(), key == null ? "" : key.value(), path, reading);
+        Bound bound =
+                new Bound(key == null ? tree.place() : key.place(), key == null ? "" : key.value(), path, reading);
         entries.entries().forEach(bound::give);
         refuseUnknown(entries, path, reading);
         boolean sound = true;
@@ -93,17 +95,14 @@ record Section<T>(
         for (Tree.Entry entry : entries.entries()) {
             String name = entry.key().value();
             if (!names.contains(name)) {
-                List<String> free = names.stream()
-                        .filter(n -> entries.find(n).isEmpty())
-                        .toList();
+                List<String> free =
+                        names.stream().filter(n -> entries.find(n).isEmpty()).toList();
                 String here = path.isEmpty() ? reading.file() : Kind.lastOf(path);
                 reading.fault(
                         entry.key().place(),
                         "unknown key '" + Words.clip(name) + "' in " + here,
                         "one of " + Words.list(names),
-                        Nearest.to(name, free)
-                                .or(() -> Nearest.to(name, names))
-                                .orElse(null));
+                        Nearest.to(name, free).or(() -> Nearest.to(name, names)).orElse(null));
             }
         }
     }
@@ -152,14 +151,10 @@ record Section<T>(
         if (given.size() == 1) {
             return true;
         }
-        String owner =
-                bound.path().isEmpty() ? bound.reading().file() : Kind.lastOf(bound.path());
+        String owner = bound.path().isEmpty() ? bound.reading().file() : Kind.lastOf(bound.path());
         if (given.isEmpty()) {
             bound.reading()
-                    .fault(
-                            bound.place(),
-                            owner + " has none of the keys " + Words.list(names),
-                            "exactly one of them");
+                    .fault(bound.place(), owner + " has none of the keys " + Words.list(names), "exactly one of them");
         } else {
             Key<?> second = given.get(1);
             bound.reading()

@@ -15,7 +15,8 @@ final class Words {
 
     /** The words joined by commas; long lists end in dots. */
     static String list(Collection<String> words) {
-        String joined = String.join(", ", words.stream().limit(MOST).map(Words::clip).toList());
+        String joined =
+                String.join(", ", words.stream().limit(MOST).map(Words::clip).toList());
         return words.size() > MOST ? joined + ", ... (" + words.size() + " in all)" : joined;
     }
 }
