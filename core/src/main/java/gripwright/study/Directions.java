@@ -8,7 +8,11 @@ import gripwright.study.TrialsResult.Split.Side;
 final class Directions {
     private Directions() {}
 
-    /** Such as "towards the palm (+y)". @param sign 1 or -1 */
+    /**
+     * Such as "towards the palm (+y)".
+     *
+     * @param sign 1 or -1
+     */
     static String along(SampledInput axis, int sign, Approach approach) {
         String name = "(" + (sign > 0 ? "+" : "-") + axis.words() + ")";
         if (axis == SampledInput.X) {

@@ -24,12 +24,20 @@ public enum Verdict {
         return words;
     }
 
-    /** @param wanted share, as in {@link Need#wantedSuccess} [-] */
+    /**
+     * Judges a share by its interval.
+     *
+     * @param wanted share, as in {@link Need#wantedSuccess} [-]
+     */
     public static Verdict of(Proportion found, double wanted) {
         return of(found.share(), found.low(), found.high(), wanted);
     }
 
-    /** @param wanted share [-] */
+    /**
+     * Judges a weighted total by its interval.
+     *
+     * @param wanted share, as in {@link Need#wantedSuccess} [-]
+     */
     public static Verdict of(TrialsResult.Weighted found, double wanted) {
         return of(found.share(), found.low(), found.high(), wanted);
     }

@@ -9,6 +9,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -131,8 +132,7 @@ class ThreadJobsTest {
 
     private static void pause(CountDownLatch forever) {
         try {
-            assertThat(forever.await(5, java.util.concurrent.TimeUnit.MILLISECONDS))
-                    .isFalse();
+            assertThat(forever.await(20, TimeUnit.MILLISECONDS)).isFalse();
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }
