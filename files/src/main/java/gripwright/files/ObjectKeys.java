@@ -5,11 +5,13 @@ import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import gripwright.model.Spread;
 import gripwright.shape.Composite;
+import gripwright.shape.Mesh;
 import gripwright.shape.Shape;
 import gripwright.units.Dimension;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
 import gripwright.units.UnitFault;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,7 +24,27 @@ import org.jspecify.annotations.Nullable;
 
 /** The table of one object of need.yaml. */
 final class ObjectKeys {
+    private static final double MILLIMETRE = 1e-3;
+
     private ObjectKeys() {}
+
+    /** The kind of a value that cannot be written in a file. */
+    private record Unwritten<T>() implements Kind<T> {
+        @Override
+        public @Nullable T read(Tree tree, String path, Reading reading) {
+            return refuse(tree, path, reading);
+        }
+
+        @Override
+        public Map<String, Object> schema(Map<String, Object> definitions) {
+            return Map.of();
+        }
+
+        @Override
+        public String words() {
+            return "nothing";
+        }
+    }
 
     // ---- how it stands
 
@@ -121,14 +143,17 @@ final class ObjectKeys {
 
     // ---- the object
 
-    private static final Key<String> MESH =
-            Key.maybe("mesh", new Kinds.Line(), "A closed surface from an STL file in the project folder.");
+    private static final Key<Path> MESH =
+            Key.maybe("mesh", new Sourced.FileInFolder(), "A closed surface from an STL file in the project folder.");
+    /** Not a key of the file: where the mesh that was read is kept for the builder. */
+    private static final Key<Mesh> MESH_READ = Key.maybe("(mesh)", new Unwritten<>(), "");
+
     private static final Key<Double> MESH_UNIT = Key.maybe(
             "mesh unit",
             new Kinds.Choice<>(meshUnits()),
             "Unit of the numbers in the STL file, which does not say it itself: mm (the usual one), cm, m or in.");
-    private static final Key<String> FROM =
-            Key.maybe("from", new Kinds.Line(), "Name of an object in the catalogue, which gives shape and mass.");
+    private static final Key<CatalogueEntry> FROM = Key.maybe(
+            "from", new Sourced.FromCatalogue(), "Name of an object in the catalogue, which gives shape and mass.");
     private static final Key<Spread> MASS = Key.maybe(
             "mass",
             new Quantities.WithSpread(Range.above0(Measure.MASS)),
@@ -197,6 +222,7 @@ final class ObjectKeys {
                                     WEIGHT)),
                     ObjectKeys::object)
             .oneOf(SHAPES)
+            .checked(ObjectKeys::readMesh)
             .checked(ObjectKeys::checkMass)
             .checked(ObjectKeys::checkFriction);
 
@@ -210,6 +236,25 @@ final class ObjectKeys {
             units.put(unit, QuantityText.unit(unit).factor());
         }
         return units;
+    }
+
+    /** Here and not in the builder, so that a faulty mesh is reported along with the object's other faults. */
+    private static void readMesh(Bound b) {
+        if (!b.isGiven(MESH)) {
+            if (b.isGiven(MESH_UNIT)) {
+                b.reading().fault(b.keyPlace(MESH_UNIT), "'mesh unit' without a mesh", "the key mesh, or no mesh unit");
+            }
+            return;
+        }
+        Optional<Path> file = b.find(MESH);
+        if (file.isEmpty() || (b.isGiven(MESH_UNIT) && b.find(MESH_UNIT).isEmpty())) {
+            return; // said already
+        }
+        if (!b.isGiven(MESH_UNIT)) {
+            b.assume(MESH_UNIT, "not given; the numbers of the STL file are taken as mm (the usual unit of STL files)");
+        }
+        double unit = b.find(MESH_UNIT).orElse(MILLIMETRE);
+        b.put(MESH_READ, Sourced.mesh(file.get(), unit, b.place(MESH), b.reading()));
     }
 
     private static void checkMass(Bound b) {
@@ -278,8 +323,27 @@ final class ObjectKeys {
         if (parts.isPresent()) {
             return new Shaped(new Composite(parts.get()), null);
         }
-        Optional<Shape> simple = ShapeKeys.find(b);
-        return simple.map(shape -> new Shaped(shape, null)).orElse(null);
+        Optional<CatalogueEntry> entry = b.find(FROM);
+        if (entry.isPresent()) {
+            return fromCatalogue(entry.get(), b);
+        }
+        Optional<Mesh> mesh = b.find(MESH_READ);
+        if (mesh.isPresent()) {
+            return new Shaped(mesh.get(), null);
+        }
+        return ShapeKeys.find(b).map(shape -> new Shaped(shape, null)).orElse(null);
+    }
+
+    private static Shaped fromCatalogue(CatalogueEntry entry, Bound b) {
+        String more = entry.assumption().isEmpty() ? "" : "; " + entry.assumption();
+        b.assume(FROM, "shape of '" + entry.name() + "': " + entry.source() + " (" + entry.mark() + ")" + more);
+        if (!b.isGiven(MASS)) {
+            b.assume(
+                    MASS,
+                    "not given; taken as " + QuantityText.format(entry.mass(), Measure.MASS) + " of '" + entry.name()
+                            + "': " + entry.source() + " (" + entry.massMark().word() + ")");
+        }
+        return new Shaped(entry.shape(), Spread.exactly(entry.mass()));
     }
 
     private static String shown(Vec3 point) {

@@ -82,7 +82,8 @@ record Section<T>(
             return null;
         }
         try {
-            return build.apply(bound);
+            T value = build.apply(bound);
+            return reading.faultCount() > before ? null : value;
         } catch (IllegalArgumentException e) {
             // The records check themselves; what the table did not catch is still a fault of the file.
             reading.fault(bound.place(), String.valueOf(e.getMessage()), "values that fit together");

@@ -55,6 +55,7 @@ final class ShapeKeys {
                     "edge is " + QuantityText.format(given.get(), Measure.LENGTH)
                             + ", more than half of the smallest size",
                     "an edge radius of at most " + QuantityText.format(smallestSize / 2, Measure.LENGTH));
+            return smallestSize / 4; // the shape is not used; a second fault from its record would only confuse
         }
         return given.get();
     }
