@@ -6,7 +6,8 @@ import java.util.List;
 
 /**
  * A thick-walled tube about the z axis with rounded edges: a roll of tape, a bearing, a length of pipe. Edges below
- * 0.01 mm count as rounded by 0.01 mm, so that the normal is defined everywhere.
+ * 0.01 mm count as rounded by 0.01 mm, so that the normal is defined everywhere. Past the middle of the wall the normal
+ * points the other way: for a wall thinner than twice what pads press in, use the solid {@link Cylinder}.
  *
  * @param outerRadius [m]
  * @param innerRadius radius of the bore [m]

@@ -1,6 +1,7 @@
 package gripwright.stats;
 
 import java.util.Arrays;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * How well a number tells two groups apart: chance that a member of the first is the greater minus chance that it is
@@ -11,6 +12,8 @@ import java.util.Arrays;
  * Cureton, "Rank-biserial correlation", Psychometrika 21 (1956) 287-290 (citation from memory).
  */
 public final class RankBiserial {
+    private static final NormalDistribution STANDARD_NORMAL = NormalDistribution.of(0, 1);
+
     private RankBiserial() {}
 
     /** The correlation [-], -1 to 1; 0 if a group is empty. The arrays are not modified. */
@@ -28,14 +31,18 @@ public final class RankBiserial {
     }
 
     /**
-     * What the magnitude of one correlation exceeds with a chance of about 5 % though the number has no bearing on the
-     * groups: 1.96 standard deviations of the normal approximation, sqrt((n1 + n2 + 1) / (3 n1 n2)) [-]; 1 if a group
-     * is empty. Source: variance of U, H. B. Mann and D. R. Whitney, Ann. Math. Stat. 18 (1947) 50-60.
+     * What the magnitude of one correlation exceeds with the given chance though the number has no bearing on the
+     * groups [-]; 1 if a group is empty. Normal approximation with standard deviation sqrt((n1 + n2 + 1) / (3 n1 n2)).
+     * Source: variance of U, H. B. Mann and D. R. Whitney, Ann. Math. Stat. 18 (1947) 50-60.
+     *
+     * @param chance two-sided [-], above 0 and below 1
      */
-    public static double noise(int first, int second) {
-        return first == 0 || second == 0
-                ? 1
-                : Math.min(1, 1.96 * Math.sqrt((first + second + 1) / (3.0 * first * second)));
+    public static double noise(int first, int second, double chance) {
+        if (first == 0 || second == 0) {
+            return 1;
+        }
+        double z = STANDARD_NORMAL.inverseSurvivalProbability(chance / 2);
+        return Math.min(1, z * Math.sqrt((first + second + 1) / (3.0 * first * second)));
     }
 
     private static int below(double[] sorted, double value) {

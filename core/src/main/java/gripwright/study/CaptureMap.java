@@ -82,7 +82,11 @@ public record CaptureMap(double span, int cells, double wantedShare) {
         return summary(object.name(), grip.name(), Arrays.asList(byCell));
     }
 
-    /** The numbers of a map whose cells are known. @param runs row by row, null = not computed; copied */
+    /**
+     * The numbers of a map whose cells are known.
+     *
+     * @param runs row by row, null = not computed; copied
+     */
     public MapResult summary(String object, String grip, List<@Nullable ClosingSummary> runs) {
         Check.count(runs.size(), cells * cells, "the list of cells", cells + " x " + cells);
         List<@Nullable ClosingSummary> copy = Collections.unmodifiableList(new ArrayList<>(runs));
@@ -144,6 +148,6 @@ public record CaptureMap(double span, int cells, double wantedShare) {
 
     // From the middle outwards, so that mirror images have exactly opposite shifts.
     private double shift(int index) {
-        return (index - cells / 2) * pitch();
+        return 2 * span * (index - cells / 2) / (cells - 1);
     }
 }

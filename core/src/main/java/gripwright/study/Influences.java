@@ -34,11 +34,13 @@ public final class Influences {
     }
 
     /**
-     * The strength [-] that an input without any bearing exceeds by luck with a chance of at most about 10 % (the value
-     * and its distance each 5 %).
+     * The strength [-] that the strongest of several inputs without any bearing exceeds by luck with a chance of at
+     * most about 5 % (Bonferroni: each input is looked at twice, by value and by distance).
+     *
+     * @param inputs how many were looked at, 1 or more
      */
-    public static double noise(Proportion success) {
-        return RankBiserial.noise(success.successes(), success.trials() - success.successes());
+    public static double noise(Proportion success, int inputs) {
+        return RankBiserial.noise(success.successes(), success.trials() - success.successes(), 0.05 / (2 * inputs));
     }
 
     private static double strength(SampledInput input, List<Run> failed, List<Run> held) {

@@ -35,7 +35,7 @@ public record MapResult(
 
     /** Shift of a column (x) or row (y) [m]. */
     public double shift(int index) {
-        return (index - cells / 2) * pitch();
+        return cells == 1 ? 0 : 2 * span * (index - cells / 2) / (cells - 1);
     }
 
     /** Distance between neighbouring cell centres [m]. */

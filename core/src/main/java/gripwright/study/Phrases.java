@@ -17,7 +17,7 @@ final class Phrases {
         }
         double percent = 100 * share;
         long rounded = Math.round(percent);
-        boolean hidesSomething = rounded == 100 && share < 1 || rounded == 0 && share > 0;
+        boolean hidesSomething = (rounded == 100 && share < 1) || (rounded == 0 && share > 0);
         return hidesSomething ? (rounded == 100 ? "over 99 %" : "under 1 %") : rounded + " %";
     }
 

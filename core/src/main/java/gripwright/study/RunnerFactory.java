@@ -8,6 +8,8 @@ import gripwright.model.Grip;
 @FunctionalInterface
 public interface RunnerFactory {
     /**
+     * Makes a runner.
+     *
      * @return a runner for the use of one thread
      * @throws IllegalArgumentException if the grip does not fit the hand
      */

@@ -23,6 +23,8 @@ public enum SampledInput {
     private final String words;
     private final String unit;
     private final double perUnit;
+    // Only ever a reference to a getter, which holds no state.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final ToDoubleFunction<Conditions> deviation;
 
     SampledInput(String words, String unit, double perUnit, ToDoubleFunction<Conditions> deviation) {
