@@ -37,11 +37,11 @@ final class ClosingGraphs {
         double next = strip(svg, x, top, "joint angles, degrees", tension, angles(hand, frames), 90);
         next = strip(svg, x, next + 26, "forces on the object, N", tension, forces(hand, detail, frames), 0.1);
         next = strip(svg, x, next + 26, "object moved, mm", tension, travel(frames), 1);
-        for (double v : x.ticks(8)) {
+        for (double v : x.ticks(5)) {
             svg.text(x.at(v), next + 16, Num.text(v, 2), "l", Svg.Anchor.MIDDLE);
         }
-        svg.text(x.to + 12, next + 16, "greatest tendon tension, N", "l");
-        return next + 26;
+        svg.text(x.to, next + 33, "greatest tendon tension, N", "l", Svg.Anchor.END);
+        return next + 40;
     }
 
     /** A linear axis from a value range to picture units. */
@@ -51,7 +51,7 @@ final class ClosingGraphs {
         }
 
         List<Double> ticks(int most) {
-            double step = Num.nice((high - low) / most * 2.4999);
+            double step = Num.nice((high - low) / most);
             List<Double> out = new ArrayList<>();
             for (double v = Math.ceil(low / step - 1e-9) * step; v <= high + 1e-9 * step; v += step) {
                 out.add(v);
@@ -64,7 +64,9 @@ final class ClosingGraphs {
     private static double touches(Svg svg, ClosingDetail detail, Axis x, double y) {
         double end = -1;
         int level = 0;
-        svg.text(x.from - 8, y + 4, "first touch", "lq", Svg.Anchor.END);
+        svg.text(x.from - 56, y - 4, "first", "lq")
+                .text(x.from - 56, y + 9, "touches", "lq")
+                .line(x.from, y - 4, x.to, y - 4, "t");
         List<ClosingDetail.FirstTouch> inClosing = detail.firstTouches().stream()
                 .filter(t -> t.phase() == Frame.Phase.CLOSE)
                 .toList();
@@ -75,10 +77,10 @@ final class ClosingGraphs {
             double at = x.at(Math.min(t.tension(), x.high));
             level = at < end ? level + 1 : 0;
             deepest = Math.max(deepest, level);
-            svg.line(at, y + 6, at, y - 4, "t").text(at + 3, y + 4 + 14 * level, name, "l halo");
+            svg.line(at, y - 4, at, y - 14, "t").text(at - 2, y + 9 + 14 * level, name, "l halo");
             end = Math.max(end, at + 8 + Svg.textWidth(name, 12));
         }
-        return y + 26 + 14 * deepest;
+        return y + 34 + 14 * deepest;
     }
 
     private static double strip(
@@ -92,7 +94,7 @@ final class ClosingGraphs {
             svg.text(x.from - 6, y.at(v) + 4, Num.text(v, 3), "l", Svg.Anchor.END);
         }
         svg.line(x.from, y.from, x.to, y.from, "t");
-        for (double v : x.ticks(8)) {
+        for (double v : x.ticks(5)) {
             svg.line(x.at(v), y.from, x.at(v), y.from + 4, "t");
         }
         for (Curve c : curves) {

@@ -1,6 +1,7 @@
 package gripwright.report;
 
 import gripwright.closing.ClosingDetail;
+import gripwright.closing.Conditions;
 import gripwright.closing.ContactForce;
 import gripwright.closing.Frame;
 import gripwright.math.Rotation;
@@ -65,8 +66,8 @@ public final class ClosingPicture {
         }
         ForceScale forces = forceScale();
         for (View view : View.values()) {
-            double height = scale * shown(view).height();
-            svg.text(0, top + height / 2 - 2, view.word, "n").text(0, top + height / 2 + 13, "view", "lq");
+            double height = Math.max(84, scale * shown(view).height());
+            svg.text(0, top + 12, view.word, "n");
             for (int i = 0; i < moments.size(); i++) {
                 boolean last = i == moments.size() - 1;
                 cell(view, moments.get(i), LEFT + i * (column + GAP), top, column, height, scale, last ? forces : null);
@@ -87,13 +88,20 @@ public final class ClosingPicture {
             svg.text(26, y, line, "v");
             y += 17;
         }
-        return y;
+        svg.text(26, y, "placed " + placed(), "lq");
+        return y + 17;
+    }
+
+    /** Where the object was put, in words. */
+    private String placed() {
+        Conditions c = detail.conditions();
+        return "x " + Num.mm(c.x()) + ", y " + Num.mm(c.y()) + ", turned " + Num.degrees(c.turn());
     }
 
     private void heading(int index, double x, double y) {
         Moments.Moment m = moments.get(index);
         Frame frame = detail.frames().get(m.frame());
-        svg.text(x, y, (index + 1) + "  " + m.word(), "n");
+        svg.text(x, y, (index + 1) + ". " + m.word(), "n");
         svg.text(x, y + 16, "tension " + Num.newtons(Moments.tension(frame)), "l");
     }
 
@@ -109,7 +117,8 @@ public final class ClosingPicture {
         Frame frame = detail.frames().get(moment.frame());
         Box2 f = shown(view);
         svg.open(x, y, width, height);
-        View.Scaled v = view.scaled(scale, (width - scale * f.width()) / 2 - scale * f.left(), scale * f.high());
+        View.Scaled v = view.scaled(
+                scale, (width - scale * f.width()) / 2 - scale * f.left(), (height + scale * (f.high() + f.low())) / 2);
         if (view != View.TOP) {
             double table = v.y() - scale * frame.table();
             svg.rect(0, table, width, 6, "ground").line(0, table, width, table, "o");
@@ -138,9 +147,18 @@ public final class ClosingPicture {
                 svg.path(outline, "o objf");
                 drawn = true;
             }
-            body.draw(svg, v);
+            draw(body, v, drawn && body.palm());
         }
         svg.path(outline, drawn ? "h dash" : "o objf");
+    }
+
+    /** From above the palm hides everything, so over the object it is only outlined. */
+    private void draw(HandBodies.Body body, View.Scaled v, boolean overObject) {
+        if (overObject && v.view() == View.TOP) {
+            body.bone().outline(svg, v, "t");
+        } else {
+            body.draw(svg, v);
+        }
     }
 
     /** What all moments need in a view: the hand always; the object as far as one hand's size away. */

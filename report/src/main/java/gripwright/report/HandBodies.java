@@ -12,12 +12,12 @@ import java.util.List;
 
 /** The solids of a hand in given poses. */
 final class HandBodies {
-    private static final int ARC = 5;
+    private static final int ARC = 8;
 
     private HandBodies() {}
 
     /** One body: its bone, its pad, and the way the pad faces in the world. */
-    record Body(Solid bone, Solid pad, Vec3 padNormal) {
+    record Body(Solid bone, Solid pad, Vec3 padNormal, boolean palm) {
         Vec3 middle() {
             return bone.middle();
         }
@@ -57,7 +57,7 @@ final class HandBodies {
         double half = palm.sizeY() / 2;
         Solid bone = Solid.prism(turned, box(-palm.sizeX() / 2, palm.sizeX() / 2, -t - palm.bone(), -t), half, "");
         Solid pad = Solid.prism(turned, box(-palm.pad().length() / 2, palm.pad().length() / 2, -t, 0), half, "rub");
-        return new Body(bone, pad, pose.rotation().column(2));
+        return new Body(bone, pad, pose.rotation().column(2), true);
     }
 
     private static Body phalanx(Phalanx p, Pose pose) {
@@ -87,7 +87,8 @@ final class HandBodies {
         return new Body(
                 Solid.prism(pose, bone, half, ""),
                 Solid.prism(pose, pad, half, "rub"),
-                pose.rotation().column(1));
+                pose.rotation().column(1),
+                false);
     }
 
     private static List<Solid.Corner> box(double x0, double x1, double y0, double y1) {

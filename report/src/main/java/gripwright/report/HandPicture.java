@@ -26,7 +26,7 @@ public final class HandPicture {
         this.bodies = HandBodies.of(hand, rest);
         Box2 side = bounds(View.FRONT);
         Box2 top = bounds(View.TOP);
-        scale = Math.min(2500, Math.min(620 / side.width(), 560 / Math.max(side.height(), top.height())));
+        scale = Math.min(2500, Math.min(600 / side.width(), 560 / Math.max(side.height(), top.height())));
     }
 
     public static Picture draw(Hand hand) {
@@ -36,9 +36,9 @@ public final class HandPicture {
     private Picture picture() {
         Box2 side = bounds(View.FRONT);
         Box2 top = bounds(View.TOP);
-        double x = 330 - scale * (side.left() + side.right()) / 2;
+        double x = 352 - scale * (side.left() + side.right()) / 2;
         double sideY = 96 + scale * side.high();
-        double sideEnd = sideY - scale * side.low() + 84;
+        double sideEnd = sideY - scale * side.low() + 96;
         sideView(View.FRONT.scaled(scale, x, sideY), sideEnd);
         double topY = sideEnd + 60 + scale * top.high();
         double topEnd = topY - scale * top.low() + 52;
@@ -81,7 +81,7 @@ public final class HandPicture {
         svg.text(0, 14, "seen from the side", "lq");
         bodies(v);
         Svg.P middle = v.at(Vec3.ZERO);
-        svg.line(middle.x(), middle.y() - 34, middle.x(), end - 44, "t chain d");
+        svg.line(middle.x(), middle.y() - 34, middle.x(), end - 74, "t chain d");
         for (int f = 0; f < hand.fingers().size(); f++) {
             tendon(v, f);
         }
@@ -89,13 +89,14 @@ public final class HandPicture {
         int left = outermost(-1);
         lengths(v, right);
         restAngles(v, left);
+        arms(v, left);
         pad(v, right);
         if (left != right) {
-            spacing(v, left, right, end - 52);
+            spacing(v, left, right, end - 20);
         }
         opening(v, left, right);
         pull(v, end);
-        svg.axes(6, end - 26, "x", "z");
+        svg.axes(6, end - 30, "x", "z");
     }
 
     /** The finger whose stretched tip lies farthest along +x (sign 1) or -x (sign -1). */
@@ -139,7 +140,7 @@ public final class HandPicture {
         for (int i = 0; i < p.size(); i++) {
             Vec3 along = p.get(i).rotation().column(0);
             Svg.P o = v.at(p.get(i).position());
-            double r = Math.min(46, 0.62 * scale * f.phalanges().get(i).length()) + (i == 0 ? 20 : 0);
+            double r = Math.min(0.8 * scale * f.phalanges().get(i).length(), i == 0 ? 110 : 74);
             double a0 = angle(v, straight);
             double a1 = angle(v, along);
             if (Math.abs(a1 - a0) > Math.toRadians(2) && Math.abs(a1 - a0) < Math.PI) {
@@ -171,6 +172,33 @@ public final class HandPicture {
         double m = from + sweep / 2;
         Svg.P at = new Svg.P(o.x() + (r + 20) * Math.cos(m), o.y() + (r + 20) * Math.sin(m) + 4);
         svg.text(at.x(), at.y(), label, "v halo", Svg.Anchor.MIDDLE);
+    }
+
+    /** Moment arms, led out to the inside of the finger. */
+    private void arms(View.Scaled v, int finger) {
+        List<Pose> p = poses(finger);
+        Vec3 before = Vec3.Z;
+        for (int i = 0; i < p.size(); i++) {
+            double arm = hand.fingers().get(finger).joints().get(i).momentArm();
+            Vec3 inside = before.plus(p.get(i).rotation().column(1));
+            before = p.get(i).rotation().column(1);
+            if (arm <= 0 || inside.length() < 1e-6) {
+                continue;
+            }
+            Svg.P o = v.at(p.get(i).position());
+            Svg.P rim = v.at(p.get(i).position().plus(inside.unit().times(arm)));
+            double n = Math.max(o.to(rim), 1e-6);
+            double ux = (rim.x() - o.x()) / n;
+            double uy = (rim.y() - o.y()) / n;
+            Svg.P out = new Svg.P(o.x() + (n + 30) * ux, o.y() + (n + 30) * uy);
+            svg.arrow(o, rim, "t d", "a d").line(rim.x(), rim.y(), out.x(), out.y(), "t d");
+            svg.text(
+                    out.x() + (ux < 0 ? -4 : 4),
+                    out.y() - 3,
+                    "arm " + Num.mm(arm),
+                    "v halo",
+                    ux < 0 ? Svg.Anchor.END : Svg.Anchor.START);
+        }
     }
 
     /** Thickness and rubber of the first pad, led out to the inside. */
@@ -295,7 +323,7 @@ public final class HandPicture {
                     side == 0 ? Svg.Anchor.START : Svg.Anchor.MIDDLE);
         }
         across(v);
-        svg.axes(6, v.y() - scale * bounds(View.TOP).low() + 30, "x", "y");
+        svg.axes(6, v.y() - scale * bounds(View.TOP).low() + 44, "x", "y");
     }
 
     /** Spacing across of the two bases farthest apart on the right, and the width of a phalanx. */

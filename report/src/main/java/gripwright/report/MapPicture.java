@@ -226,12 +226,16 @@ public final class MapPicture {
 
     private double facts() {
         svg.text(LEGEND, 40, Num.millimetres(map.captureRadius()), "big");
-        double after = LEGEND + Svg.textWidth(Num.millimetres(map.captureRadius()), 40) + 8;
+        double after = LEGEND + 0.92 * Svg.textWidth(Num.millimetres(map.captureRadius()), 40) + 10;
         svg.text(after, 40, "mm capture range", "v");
         List<String[]> rows = List.of(
-                new String[] {"every placement this near is held", Num.mm(map.captureRadius())},
                 new String[] {
-                    "at least " + Num.percent(map.wantedShare()) + " this near are held", Num.mm(map.shareRadius())
+                    "every placement this near is held",
+                    atLeast(map.captureLimitedBySpan()) + Num.mm(map.captureRadius())
+                },
+                new String[] {
+                    "at least " + Num.percent(map.wantedShare()) + " this near are held",
+                    atLeast(map.shareLimitedBySpan()) + Num.mm(map.shareRadius())
                 },
                 new String[] {"held area", Num.area(map.heldArea())});
         double y = 64;
@@ -241,6 +245,11 @@ public final class MapPicture {
             y += 25;
         }
         return y;
+    }
+
+    /** The true radius may be greater than the map. */
+    private static String atLeast(boolean limited) {
+        return limited ? "at least " : "";
     }
 
     private double legend(double top, Map<Outcome, Integer> counts) {

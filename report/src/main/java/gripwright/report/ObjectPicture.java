@@ -1,5 +1,6 @@
 package gripwright.report;
 
+import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import gripwright.model.Need;
 import gripwright.model.Scatter;
@@ -18,7 +19,13 @@ public final class ObjectPicture {
 
     /** One object ready to be placed; lengths in picture units. */
     private record Slot(
-            int number, GraspObject object, Silhouette front, Silhouette top, Box2 f, Box2 t, double width) {}
+            int number, GraspObject object, Silhouette front, Silhouette top, Box2 f, Box2 t, double width) {
+        /** Size of the object along a direction of the world, from the shape itself [m]. */
+        double size(Vec3 direction) {
+            Vec3 d = object.stance().applyInverse(direction);
+            return object.shape().extent(d) + object.shape().extent(d.times(-1));
+        }
+    }
 
     public static Picture draw(Need need) {
         List<Slot> slots = slots(need);
@@ -85,7 +92,7 @@ public final class ObjectPicture {
         double spare = row.size() > 1 ? Math.max(0, Math.min(60, (WIDTH - used) / (row.size() - 1))) : 0;
         svg.rect(0, table, WIDTH, 6, "ground").line(0, table, WIDTH, table, "o");
         double x = 0;
-        double caption = plan + deep / 2 + 34;
+        double caption = plan + deep / 2 + 44;
         for (Slot s : row) {
             one(svg, need, s, scale, x, table, plan, caption);
             x += width(s, scale) + spare;
@@ -99,22 +106,29 @@ public final class ObjectPicture {
         Box2 t = s.t;
         double x = left + LEFT - scale * f.left();
         double foot = table + scale * f.low();
-        svg.path(s.front.path(scale, x, foot), "o s1");
+        svg.path(s.front.path(scale, x, foot), "o objf");
         double lx = x + scale * f.left();
         double rx = x + scale * f.right();
-        svg.dimension(new Svg.P(lx, table), new Svg.P(lx, table - scale * f.height()), 20, Num.millimetres(f.height()));
+        svg.dimension(
+                new Svg.P(lx, table),
+                new Svg.P(lx, table - scale * f.height()),
+                20,
+                Num.millimetres(s.size(View.FRONT.up)));
         double yc = plan + scale * (t.low() + t.high()) / 2;
-        svg.path(s.top.path(scale, x, yc), "o s1");
+        svg.path(s.top.path(scale, x, yc), "o objf");
         boolean round = s.top.round(0.03);
         double bottom = plan + scale * t.height() / 2;
         svg.dimension(
                 new Svg.P(lx, bottom),
                 new Svg.P(rx, bottom),
-                -14,
-                (round ? "\u00d8" : "") + Num.millimetres(t.width()));
+                -22,
+                (round ? "\u00d8" : "") + Num.millimetres(s.size(View.TOP.right)));
         if (!round) {
             svg.dimension(
-                    new Svg.P(lx, bottom), new Svg.P(lx, bottom - scale * t.height()), 20, Num.millimetres(t.height()));
+                    new Svg.P(lx, bottom),
+                    new Svg.P(lx, bottom - scale * t.height()),
+                    20,
+                    Num.millimetres(s.size(View.TOP.up)));
         }
         scatter(svg, need, x, yc, scale);
         svg.circle(left + 11, caption + 4, 10, "bal");

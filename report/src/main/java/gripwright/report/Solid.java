@@ -77,13 +77,18 @@ record Solid(List<Face> faces, Vec3 middle) {
             svg.path(edges.toString(), "t");
         }
         if (outline) {
-            svg.polygon(
-                    Hull.of(faces.stream()
-                            .flatMap(f -> f.points.stream())
-                            .map(view::at)
-                            .toList()),
-                    "o");
+            outline(svg, view, "o");
         }
+    }
+
+    /** The border of the whole; only right for convex profiles. */
+    void outline(Svg svg, View.Scaled view, String style) {
+        svg.polygon(
+                Hull.of(faces.stream()
+                        .flatMap(f -> f.points.stream())
+                        .map(view::at)
+                        .toList()),
+                style);
     }
 
     /** The rectangle it fills in a view [m]. */
