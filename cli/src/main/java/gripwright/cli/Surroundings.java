@@ -8,7 +8,9 @@ import gripwright.study.RunnerFactory;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 
 /**
  * Everything outside the program that commands touch; tests hand in their own.
@@ -18,6 +20,7 @@ import java.util.function.LongSupplier;
  * @param err progress and what went wrong
  * @param terminal true if {@code err} is a terminal that can redraw a line
  * @param clock [ns]
+ * @param today for the date on a report
  */
 record Surroundings(
         Path folder,
@@ -25,6 +28,7 @@ record Surroundings(
         PrintWriter err,
         boolean terminal,
         LongSupplier clock,
+        Supplier<LocalDate> today,
         Interruption interruption,
         Closings closings) {
     /** Makes what closes a project's hand. */
@@ -40,6 +44,7 @@ record Surroundings(
                 new PrintWriter(System.err, true, StandardCharsets.UTF_8),
                 System.console() != null && kind != null && !kind.equals("dumb"),
                 System::nanoTime,
+                LocalDate::now,
                 new Interruption(),
                 (project, numerics) -> (object, grip) -> new ClosingSimulator(
                         project.hand(), grip, object, project.need().tableFriction(), numerics, Criteria.DEFAULT));

@@ -1,22 +1,23 @@
 package gripwright.files.json;
 
+import gripwright.closing.Conditions;
 import gripwright.closing.Criteria;
 import gripwright.closing.Outcome;
 import gripwright.study.Proportion;
 import gripwright.study.TrialsResult;
+import java.util.Locale;
+import java.util.Map;
 
 /** Virtual trials. Schema: docs/schema/trials.schema.json. */
 public final class TrialsJson {
     private TrialsJson() {}
 
-    /** @param complete false if the trials were stopped before their end */
-    public static String of(
-            Origin origin, Criteria criteria, double wantedSuccess, TrialsResult trials, boolean complete) {
+    public static String of(Origin origin, Criteria criteria, double wantedSuccess, TrialsResult trials) {
         return JsonText.of(json -> {
             origin.write(json, "trials");
             json.whole("seed", trials.seed())
                     .whole("runs_per_pair", trials.runsPerPair())
-                    .truth("complete", complete)
+                    .truth("complete", !trials.stopped())
                     .text(
                             "conventions",
                             "shares from 0 to 1 with 95 % Wilson score intervals; undecided runs are in neither held "
@@ -43,27 +44,30 @@ public final class TrialsJson {
         json.text("object", pair.object()).text("grip", pair.grip());
         json.object("success", s -> share(s, pair.success()));
         json.object("outcomes", o -> {
-            for (Outcome outcome : Outcome.values()) { // the map's own order is not fixed
-                Integer count = pair.outcomes().get(outcome);
-                if (count != null && count > 0) {
-                    o.whole(outcome.words(), count);
-                }
+            for (Map.Entry<Outcome, Integer> entry : pair.outcomes().entrySet()) {
+                o.whole(entry.getKey().words(), entry.getValue());
             }
         });
         json.objects(
                 "influence",
                 pair.influence(),
                 (j, influence) -> j.text("input", influence.input()).number("strength", influence.strength()));
+        json.objects(
+                "splits",
+                pair.splits(),
+                (j, split) -> j.text("input", split.input())
+                        .text("side", split.side().name().toLowerCase(Locale.ROOT))
+                        .number("threshold", split.threshold())
+                        .whole("failed", split.failed())
+                        .whole("runs", split.runs())
+                        .whole("failed_elsewhere", split.failedElsewhere())
+                        .whole("runs_elsewhere", split.runsElsewhere()));
         json.array("examples", () -> {
-            for (Outcome outcome : Outcome.values()) {
-                if (pair.examples().containsKey(outcome)) {
-                    json.object(() -> {
-                        json.text("outcome", outcome.words());
-                        RunJson.conditions(
-                                json,
-                                java.util.Objects.requireNonNull(pair.examples().get(outcome)));
-                    });
-                }
+            for (Map.Entry<Outcome, Conditions> entry : pair.examples().entrySet()) {
+                json.object(() -> {
+                    json.text("outcome", entry.getKey().words());
+                    RunJson.conditions(json, entry.getValue());
+                });
             }
         });
     }
