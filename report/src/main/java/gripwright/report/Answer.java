@@ -23,7 +23,8 @@ public final class Answer {
         lines.addAll(texts(ofTrials, Topic.ANSWER));
         lines.addAll(texts(ofTrials, Topic.OBJECTS));
         for (MapResult map : maps) {
-            lines.addAll(texts(Findings.of(project, map), Topic.ANSWER));
+            // The first sentence names object and grip; the map itself shows the rest.
+            texts(Findings.of(project, map), Topic.ANSWER).stream().limit(1).forEach(lines::add);
         }
         for (Finding f : ofTrials) {
             if (f.topic() == Topic.REASON && lines.size() < MOST_LINES - 1) {

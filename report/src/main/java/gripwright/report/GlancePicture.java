@@ -44,11 +44,17 @@ final class GlancePicture {
             fate(svg, input, need.objects().get(i), x, table + 24);
         }
         double end = (n + perRow - 1) / perRow * rowHeight;
+        if (input.trials().isPresent()) {
+            String note = "bar: share held with the best grip; bracket: 95\u00a0% interval; broken line: the wanted "
+                    + Num.percent(need.wantedSuccess()) + "; off by: how far the object may be from its place";
+            svg.text(0, end + 8, note, "lq");
+            end += 14;
+        }
         return new Picture("What became of each object, drawn to one scale", WIDTH, end, svg.body());
     }
 
     private static void fate(Svg svg, ReportInput input, GraspObject object, double x, double y) {
-        int letters = (int) ((SLOT - 10) / (0.6 * 13));
+        int letters = (int) ((SLOT - 12) / (0.56 * 13));
         String name =
                 object.name().length() > letters ? object.name().substring(0, letters - 1) + "\u2026" : object.name();
         svg.text(x, y, name, "n");

@@ -118,7 +118,8 @@ public final class HtmlReport {
     private static String answer(ReportInput input) {
         Html page = new Html().figure(GlancePicture.draw(input));
         page.raw("<ul class=\"answer\">");
-        Answer.lines(input.project(), input.trials(), input.maps()).forEach(l -> page.element("li", "", l));
+        Answer.lines(input.project(), input.trials(), input.maps())
+                .forEach(l -> page.element("li", "", Num.sentence(l)));
         return page.raw("</ul>").done();
     }
 

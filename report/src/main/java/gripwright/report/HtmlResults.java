@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Film strips, maps, trials and what fails. */
 final class HtmlResults {
@@ -47,6 +48,10 @@ final class HtmlResults {
         }
         for (MapResult m : input.maps()) {
             page.raw("<div class=\"map-of\">").heading(m.object() + ", grip " + m.grip());
+            page.say(Findings.of(input.project(), m).stream()
+                    .filter(f -> f.topic() == Finding.Topic.ANSWER)
+                    .map(f -> Num.sentence(f.text()))
+                    .collect(Collectors.joining(" ")));
             page.figure(MapPicture.draw(
                             m, input.project().hand(), input.project().need().object(m.object())))
                     .raw("</div>");
@@ -105,7 +110,7 @@ final class HtmlResults {
                     .raw("<ul>");
             findings.stream()
                     .filter(f -> explains(f) && f.object().equals(object))
-                    .forEach(f -> page.element("li", "", f.text()));
+                    .forEach(f -> page.element("li", "", Num.sentence(f.text())));
             page.raw("</ul></div>");
         }
         if (objects.isEmpty()) {
