@@ -2,7 +2,9 @@ package gripwright.report;
 
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Frame;
+import gripwright.math.Vec3;
 import gripwright.model.Finger;
+import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -23,7 +25,8 @@ final class ClosingGraphs {
      *
      * @return y where they end
      */
-    static double draw(Svg svg, Hand hand, ClosingDetail detail, double left, double right, double y) {
+    static double draw(
+            Svg svg, Hand hand, GraspObject object, ClosingDetail detail, double left, double right, double y) {
         List<Frame> frames = detail.frames().stream()
                 .filter(f -> f.phase() == Frame.Phase.CLOSE)
                 .toList();
@@ -36,7 +39,7 @@ final class ClosingGraphs {
         double top = touches(svg, detail, x, y);
         double next = strip(svg, x, top, "joint angles, degrees", tension, angles(hand, frames), 90);
         next = strip(svg, x, next + 26, "forces on the object, N", tension, forces(hand, detail, frames), 0.1);
-        next = strip(svg, x, next + 26, "object moved, mm", tension, travel(frames), 1);
+        next = strip(svg, x, next + 26, "object moved, mm", tension, travel(object, frames), 1);
         for (double v : x.ticks(5)) {
             svg.text(x.at(v), next + 16, Num.text(v, 2), "l", Svg.Anchor.MIDDLE);
         }
@@ -178,17 +181,12 @@ final class ClosingGraphs {
         return out;
     }
 
-    private static List<Curve> travel(List<Frame> frames) {
-        Frame start = frames.get(0);
-        return List.of(new Curve(
-                "object",
-                "cobj",
-                frames.stream()
-                        .map(f -> 1e3
-                                * f.object()
-                                        .position()
-                                        .minus(start.object().position())
-                                        .length())
-                        .toList()));
+    private static List<Curve> travel(GraspObject object, List<Frame> frames) {
+        Vec3 start = frames.get(0).object().apply(object.centreOfMass());
+        List<Double> way = frames.stream()
+                .map(f -> 1e3
+                        * f.object().apply(object.centreOfMass()).minus(start).length())
+                .toList();
+        return List.of(new Curve("centre of mass", "cobj", way));
     }
 }

@@ -76,7 +76,7 @@ public final class ClosingPicture {
             top += height + GAP;
         }
         legend(top + 10, scale, forces);
-        double end = ClosingGraphs.draw(svg, hand, detail, LEFT, WIDTH, top + 46);
+        double end = ClosingGraphs.draw(svg, hand, object, detail, LEFT, WIDTH, top + 46);
         return new Picture(title, WIDTH, end, svg.body());
     }
 
@@ -128,6 +128,11 @@ public final class ClosingPicture {
             forces.draw(svg, v);
         }
         svg.close().rect(x, y, width, height, "gl");
+        Vec3 p = frame.object().apply(object.centreOfMass());
+        Svg.P at = v.at(p);
+        if (at.x() < 0 || at.x() > width || at.y() < 0 || at.y() > height) {
+            svg.text(x + 6, y + height - 8, "object outside, " + Num.mm(p.length()) + " away", "l halo");
+        }
     }
 
     /** Far things first; the object's hidden outline is drawn again, broken, over what hides it. */

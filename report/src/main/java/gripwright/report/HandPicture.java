@@ -4,11 +4,14 @@ import gripwright.math.Pose;
 import gripwright.math.Vec3;
 import gripwright.model.Finger;
 import gripwright.model.Hand;
+import gripwright.model.Joint;
 import gripwright.model.Motor;
 import gripwright.model.Phalanx;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** The hand at its rest angles to scale: from the side and onto the palm, with its dimensions and tendon routes. */
 public final class HandPicture {
@@ -44,11 +47,11 @@ public final class HandPicture {
         double topEnd = topY - scale * top.low() + 52;
         topView(View.TOP.scaled(scale, x, topY), sideEnd + 26);
         svg.scaleBar(0, topEnd + 14, scale, 110, "; drawn at the rest angles");
-        joints(700, 26);
+        double jointsEnd = joints(716, 26);
         return new Picture(
                 "The hand " + hand.name() + " to scale: from the side and onto the palm",
                 WIDTH,
-                topEnd + 24,
+                Math.max(topEnd + 24, jointsEnd),
                 svg.body());
     }
 
@@ -95,7 +98,7 @@ public final class HandPicture {
             spacing(v, left, right, end - 20);
         }
         opening(v, left, right);
-        pull(v, end);
+        pull(v);
         svg.axes(6, end - 30, "x", "z");
     }
 
@@ -270,7 +273,7 @@ public final class HandPicture {
         }
     }
 
-    private void pull(View.Scaled v, double end) {
+    private void pull(View.Scaled v) {
         double depth = hand.palm().bone() + hand.palm().pad().thickness() + 0.006;
         Svg.P p = v.at(new Vec3(0, 0, -depth));
         svg.arrow(new Svg.P(p.x(), p.y()), new Svg.P(p.x(), p.y() + 22), "k2", "a");
@@ -282,9 +285,6 @@ public final class HandPicture {
                     .append(Num.newtons(m.greatestTension()));
         }
         svg.text(p.x() + 12, p.y() + 20, words.toString(), "v halo");
-        if (end < p.y()) {
-            throw new IllegalStateException("the side view of the hand ends above its palm");
-        }
     }
 
     private void topView(View.Scaled v, double titleY) {
@@ -350,29 +350,37 @@ public final class HandPicture {
         }
     }
 
-    /** Joint by joint what a drawing cannot show. */
-    private void joints(double x, double y0) {
+    /**
+     * Joint by joint what a drawing cannot show; fingers with equal joints share an entry.
+     *
+     * @return y where it ends
+     */
+    private double joints(double x, double y0) {
         double y = y0;
         svg.text(x, y, "joints, from the palm outwards", "n");
         y += 12;
+        Map<List<Joint>, List<String>> groups = new LinkedHashMap<>();
         for (Finger f : hand.fingers()) {
+            groups.computeIfAbsent(f.joints(), k -> new ArrayList<>()).add(f.name());
+        }
+        for (Map.Entry<List<Joint>, List<String>> group : groups.entrySet()) {
             svg.line(x, y, WIDTH, y, "rule");
-            svg.text(x, y + 18, f.name(), "n");
-            y += 24;
-            for (int i = 0; i < f.joints().size(); i++) {
-                gripwright.model.Joint j = f.joints().get(i);
-                svg.text(x, y + 12, (i + 1) + "", "l b");
+            for (String line : Wrap.lines(String.join(", ", group.getValue()), 32)) {
+                y += 18;
+                svg.text(x, y, line, "n");
+            }
+            y += 8;
+            int number = 1;
+            for (Joint j : group.getKey()) {
+                svg.text(x, y + 12, Integer.toString(number++), "l b");
                 svg.text(
                         x + 16, y + 12, "tendon arm " + Num.mm(j.momentArm()) + ", rest " + Num.degrees(j.rest()), "l");
-                svg.text(
-                        x + 16,
-                        y + 28,
-                        Num.digits(j.kind().bendingRate(), 3) + "\u00a0N\u00b7m/rad, stops " + Num.degrees(j.lower())
-                                + " to " + Num.degrees(j.upper()),
-                        "lq");
+                String stops = ", stops " + Num.degrees(j.lower()) + " to " + Num.degrees(j.upper());
+                svg.text(x + 16, y + 28, Num.digits(j.kind().bendingRate(), 3) + "\u00a0N\u00b7m/rad" + stops, "lq");
                 y += 36;
             }
-            y += 6;
+            y += 8;
         }
+        return y;
     }
 }

@@ -52,7 +52,7 @@ final class Html {
      * @param rows the first cell of each is its head
      */
     Html table(String caption, List<String> columns, List<List<String>> rows) {
-        raw("<table>");
+        raw(columns.size() <= 3 ? "<table class=\"narrow\">" : "<table>");
         if (!caption.isEmpty()) {
             element("caption", "", caption);
         }

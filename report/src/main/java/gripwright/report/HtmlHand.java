@@ -99,7 +99,7 @@ final class HtmlHand {
                 Phalanx p = f.phalanges().get(i);
                 Joint j = f.joints().get(i);
                 rows.add(List.of(
-                        f.name() + " " + (i + 1),
+                        f.name() + "\u00a0" + (i + 1),
                         Num.mm(p.length()),
                         Num.mm(p.width()),
                         Num.mm(p.bone()),
@@ -109,7 +109,7 @@ final class HtmlHand {
                         j.kind().origin(),
                         Num.digits(j.kind().bendingRate(), 3),
                         Num.degrees(j.rest()),
-                        Num.degrees(j.lower()) + " to " + Num.degrees(j.upper()),
+                        Num.degrees(j.lower()) + " to\u00a0" + Num.degrees(j.upper()),
                         Num.mm(j.momentArm())));
             }
         }

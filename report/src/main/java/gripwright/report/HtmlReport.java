@@ -69,12 +69,7 @@ public final class HtmlReport {
                         .map(t -> plain(Num.percent(t.weighted().share()) + ", weighted"))
                         .orElse(""),
                 HtmlResults.trials(input)));
-        out.add(new Section(
-                "What fails, and why?",
-                input.findings().isEmpty()
-                        ? ""
-                        : plain(HtmlHand.counted(input.findings().size(), "finding")),
-                HtmlResults.failures(input)));
+        out.add(new Section("What fails, and why?", failuresBrief(input), HtmlResults.failures(input)));
         out.add(new Section(
                 "What was assumed?",
                 plain(HtmlHand.counted(input.project().assumptions().size(), "assumption")),
@@ -110,10 +105,21 @@ public final class HtmlReport {
         return out.toString();
     }
 
+    private static String failuresBrief(ReportInput input) {
+        return input.trials().stream()
+                .flatMap(t -> TrialsPicture.failuresByCount(t).stream())
+                .limit(1)
+                .map(e -> Marks.inText(e.getKey(), 13) + " "
+                        + plain("most: " + e.getKey().words()))
+                .findFirst()
+                .orElse("");
+    }
+
     private static String answer(ReportInput input) {
-        List<String> lines = input.answer().isEmpty() ? AnswerLines.of(input) : input.answer();
-        Html page = new Html().raw("<ul class=\"answer\">");
-        lines.forEach(l -> page.element("li", "", l));
+        Html page = new Html().figure(GlancePicture.draw(input));
+        page.raw("<ul class=\"answer\">");
+        Answer.lines(input.project(), input.trials(), input.maps())
+                .forEach(l -> page.element("li", "", Num.sentence(l)));
         return page.raw("</ul>").done();
     }
 

@@ -2,9 +2,16 @@ package gripwright.report;
 
 import gripwright.closing.Outcome;
 import gripwright.model.Project;
+import gripwright.study.Finding;
+import gripwright.study.Findings;
 import gripwright.study.Influences;
 import gripwright.study.MapResult;
 import gripwright.study.TrialsResult;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Film strips, maps, trials and what fails. */
 final class HtmlResults {
@@ -41,6 +48,10 @@ final class HtmlResults {
         }
         for (MapResult m : input.maps()) {
             page.raw("<div class=\"map-of\">").heading(m.object() + ", grip " + m.grip());
+            page.say(Findings.of(input.project(), m).stream()
+                    .filter(f -> f.topic() == Finding.Topic.ANSWER)
+                    .map(f -> Num.sentence(f.text()))
+                    .collect(Collectors.joining(" ")));
             page.figure(MapPicture.draw(
                             m, input.project().hand(), input.project().need().object(m.object())))
                     .raw("</div>");
@@ -85,16 +96,26 @@ final class HtmlResults {
 
     static String failures(ReportInput input) {
         Html page = new Html();
-        if (input.findings().isEmpty()) {
-            page.small("No findings were written for these results.");
-        } else {
-            page.raw("<ol class=\"findings\">");
-            input.findings().forEach(f -> page.element("li", "", f));
-            page.raw("</ol>");
-        }
+        List<Finding> findings = new ArrayList<>();
+        input.trials().ifPresent(t -> findings.addAll(Findings.of(input.project(), t)));
+        input.maps().forEach(m -> findings.addAll(Findings.of(input.project(), m)));
         input.trials()
                 .ifPresent(
                         t -> page.heading("Failures of all trials, by reason").figure(TrialsPicture.failures(t)));
+        Set<String> objects = new LinkedHashSet<>();
+        findings.stream().filter(HtmlResults::explains).forEach(f -> objects.add(f.object()));
+        for (String object : objects) {
+            page.raw("<div class=\"finding\">")
+                    .heading(object.isEmpty() ? "In general" : object)
+                    .raw("<ul>");
+            findings.stream()
+                    .filter(f -> explains(f) && f.object().equals(object))
+                    .forEach(f -> page.element("li", "", Num.sentence(f.text())));
+            page.raw("</ul></div>");
+        }
+        if (objects.isEmpty()) {
+            page.small("Nothing was run that could fail.");
+        }
         page.heading("The outcomes and their marks").raw("<ul class=\"leg\">");
         for (Outcome o : Marks.ORDER) {
             page.raw("<li>" + Marks.inText(o, 18))
@@ -103,6 +124,11 @@ final class HtmlResults {
                     .raw("</li>");
         }
         return page.raw("</ul>").done();
+    }
+
+    /** What the first section of the report does not say already. */
+    private static boolean explains(Finding f) {
+        return f.topic() != Finding.Topic.ANSWER && f.topic() != Finding.Topic.OBJECTS;
     }
 
     /** One line on each outcome; the limits stand with the criteria. */

@@ -3,6 +3,7 @@ package gripwright.report;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.regex.Pattern;
 
 /** Numbers as text, the same on every machine: a point, a true minus in text, a no-break space before the unit. */
 final class Num {
@@ -100,6 +101,13 @@ final class Num {
         double power = Math.pow(10, Math.floor(Math.log10(most) + 1e-9));
         double lead = most / power;
         return (lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * power;
+    }
+
+    private static final Pattern VALUE = Pattern.compile("([0-9]) (mm|cm2|cm\u00b2|deg|N|g|kg|kPa|%|s)(?![A-Za-z0-9])");
+
+    /** A sentence with every value tied to its unit and squares as such. */
+    static String sentence(String text) {
+        return VALUE.matcher(text).replaceAll("$1" + NBSP + "$2").replace(NBSP + "cm2", NBSP + "cm\u00b2");
     }
 
     /** The text as it may stand in XML and HTML, in an element or in an attribute. Characters XML forbids become U+FFFD. */

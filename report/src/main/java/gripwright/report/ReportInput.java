@@ -14,8 +14,6 @@ import java.util.Optional;
  *
  * @param closings runs to be shown as film strips, in order; their frames should have been recorded
  * @param maps capture maps, in order
- * @param answer the summary in sentences, most important first; empty = written from trials and maps
- * @param findings what fails and why, one sentence each
  * @param criteria by which the runs were judged
  * @param numerics with which they were calculated
  */
@@ -24,8 +22,6 @@ public record ReportInput(
         List<Closing> closings,
         List<MapResult> maps,
         Optional<TrialsResult> trials,
-        List<String> answer,
-        List<String> findings,
         Criteria criteria,
         Numerics numerics,
         Provenance provenance) {
@@ -52,7 +48,5 @@ public record ReportInput(
     public ReportInput {
         closings = List.copyOf(closings);
         maps = List.copyOf(maps);
-        answer = List.copyOf(answer);
-        findings = List.copyOf(findings);
     }
 }

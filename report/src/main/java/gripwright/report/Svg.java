@@ -139,6 +139,9 @@ final class Svg {
     /** A thin arrow. */
     Svg arrow(P from, P to, String lineClass, String headClass) {
         double n = from.to(to);
+        if (n < 1e-6) {
+            return this;
+        }
         double dx = (to.x - from.x) / n;
         double dy = (to.y - from.y) / n;
         line(from.x, from.y, to.x - dx * HEAD * 0.8, to.y - dy * HEAD * 0.8, lineClass);
@@ -166,6 +169,9 @@ final class Svg {
      */
     Svg dimension(P a, P b, double off, String label) {
         double n = a.to(b);
+        if (n < 1e-6) {
+            return this;
+        }
         double ux = (b.x - a.x) / n;
         double uy = (b.y - a.y) / n;
         double nx = uy;

@@ -4,6 +4,7 @@ import gripwright.closing.Outcome;
 import gripwright.model.Need;
 import gripwright.study.Proportion;
 import gripwright.study.TrialsResult;
+import gripwright.study.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -42,16 +43,20 @@ public final class TrialsPicture {
                 cell(svg, trials, best, grips.get(g), need.wantedSuccess(), NAMES + g * column, y, column);
             }
             svg.text(WIDTH - VERDICT, y + 22, best.grip(), "n");
-            svg.text(WIDTH - VERDICT, y + 38, verdict(best.success(), need.wantedSuccess()), "lq");
+            svg.text(
+                    WIDTH - VERDICT,
+                    y + 38,
+                    verdict(Verdict.of(best.success(), need.wantedSuccess()), need.wantedSuccess()),
+                    "lq");
             y += ROW;
             svg.line(0, y, WIDTH, y, "rule");
         }
         svg.line(0, y, WIDTH, y, "o").text(0, y + 26, "all, weighted", "n");
         TrialsResult.Weighted w = trials.weighted();
-        bar(svg, NAMES, y + 12, w.share(), w.low(), w.high(), need.wantedSuccess(), true);
+        bar(svg, NAMES, y + 12, BAR, w.share(), w.low(), w.high(), need.wantedSuccess(), true);
         svg.text(NAMES + BAR + 10, y + 28, Num.percent(w.share()), "n");
         svg.text(NAMES + BAR + 62, y + 28, interval(w.low(), w.high()) + ", best grip of each object", "lq");
-        svg.text(WIDTH - VERDICT, y + 28, verdict(w.low(), w.high(), need.wantedSuccess()), "lq");
+        svg.text(WIDTH - VERDICT, y + 28, verdict(Verdict.of(w, need.wantedSuccess()), need.wantedSuccess()), "lq");
         double end = legend(svg, y + 62, need.wantedSuccess());
         return new Picture("Share of trials held, by object and grip", WIDTH, end, svg.body());
     }
@@ -83,7 +88,7 @@ public final class TrialsPicture {
         if (s.trials() == 0) {
             svg.text(x, y + 22, "no decided run", "lq");
         } else {
-            bar(svg, x, y + 8, s.share(), s.low(), s.high(), aim, grip.equals(best.grip()));
+            bar(svg, x, y + 8, BAR, s.share(), s.low(), s.high(), aim, grip.equals(best.grip()));
             svg.text(x + BAR + 10, y + 23, Num.percent(s.share()), "n");
             if (width > BAR + 160) {
                 svg.text(x + BAR + 56, y + 23, interval(s.low(), s.high()), "lq");
@@ -118,12 +123,21 @@ public final class TrialsPicture {
                 .toList();
     }
 
-    private static void bar(
-            Svg svg, double x, double y, double share, double low, double high, double aim, boolean best) {
-        svg.rect(x, y + 5, BAR, 12, "bt").rect(x, y + 5, BAR * share, 12, best ? "bf best" : "bf");
-        svg.line(x + BAR * aim, y, x + BAR * aim, y + 22, "aim");
-        double l = x + BAR * low;
-        double h = x + BAR * high;
+    /** Share, interval and aim on a bar of the given length; {@code strong} fills it with the colour of held. */
+    static void bar(
+            Svg svg,
+            double x,
+            double y,
+            double length,
+            double share,
+            double low,
+            double high,
+            double aim,
+            boolean strong) {
+        svg.rect(x, y + 5, length, 12, "bt").rect(x, y + 5, length * share, 12, strong ? "bf best" : "bf");
+        svg.line(x + length * aim, y, x + length * aim, y + 22, "aim");
+        double l = x + length * low;
+        double h = x + length * high;
         svg.line(l, y + 11, h, y + 11, "whh");
         svg.path("M" + Num.coord(l) + " " + Num.coord(y + 7) + "v8m0 -4H" + Num.coord(h) + "m0 -4v8", "wh");
     }
@@ -132,13 +146,23 @@ public final class TrialsPicture {
         return Num.text(100 * low, 0) + " to " + Num.percent(high);
     }
 
-    private static String verdict(Proportion p, double wanted) {
-        return p.trials() == 0 ? "unknown" : verdict(p.low(), p.high(), wanted);
+    static String words(Verdict verdict) {
+        return switch (verdict) {
+            case REACHES -> "reaches it";
+            case MAY_REACH -> "not settled";
+            case BELOW -> "below";
+            case UNKNOWN -> "unknown";
+        };
     }
 
-    private static String verdict(double low, double high, double wanted) {
+    private static String verdict(Verdict verdict, double wanted) {
         String aim = Num.percent(wanted);
-        return low >= wanted ? "reaches " + aim : high >= wanted ? "may reach " + aim : "below " + aim;
+        return switch (verdict) {
+            case REACHES -> "reaches " + aim;
+            case MAY_REACH -> aim + " not settled";
+            case BELOW -> "below " + aim;
+            case UNKNOWN -> "unknown";
+        };
     }
 
     private static double legend(Svg svg, double y, double aim) {
@@ -151,15 +175,17 @@ public final class TrialsPicture {
         return y + 28;
     }
 
+    /** Outcomes other than held over all pairs, most frequent first. */
+    static List<Map.Entry<Outcome, Integer>> failuresByCount(TrialsResult trials) {
+        Map<Outcome, Integer> all = new EnumMap<>(Outcome.class);
+        trials.pairs().forEach(p -> p.outcomes().forEach((o, n) -> all.merge(o, n, Integer::sum)));
+        return byCount(all);
+    }
+
     /** All failures of all pairs, as bars by reason. */
     public static Picture failures(TrialsResult trials) {
-        Map<Outcome, Integer> all = new EnumMap<>(Outcome.class);
-        int runs = 0;
-        for (TrialsResult.Pair p : trials.pairs()) {
-            p.outcomes().forEach((o, n) -> all.merge(o, n, Integer::sum));
-            runs += p.success().trials() + p.success().undecided();
-        }
-        List<Map.Entry<Outcome, Integer>> rows = byCount(all);
+        int runs = trials.scoredRuns();
+        List<Map.Entry<Outcome, Integer>> rows = failuresByCount(trials);
         Svg svg = new Svg();
         double most = rows.stream().mapToInt(Map.Entry::getValue).max().orElse(1);
         double y = 0;

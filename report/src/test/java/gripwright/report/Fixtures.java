@@ -114,6 +114,28 @@ final class Fixtures {
         return new Finger(name, base, toward, List.of(p, d), List.of(first, second));
     }
 
+    /** Fingers all round the palm, alike. */
+    static Hand radial(int fingers, int phalanges) {
+        List<Finger> all = new ArrayList<>();
+        for (int i = 0; i < fingers; i++) {
+            double a = 2 * Math.PI * i / fingers;
+            List<Phalanx> p = new ArrayList<>();
+            List<Joint> j = new ArrayList<>();
+            for (int k = 0; k < phalanges; k++) {
+                p.add(new Phalanx(0.04, 0.016, 0.010, new PadLayer(0.030, 0.003, SOFT), Phalanx.Tip.ROUND));
+                j.add(new Joint(new PinJoint(0.05, OptionalDouble.empty()), 0.3, -0.1, 1.9, 0.008 - 0.001 * k));
+            }
+            all.add(new Finger(
+                    "finger " + (char) ('a' + i),
+                    new Vec3(0.04 * Math.cos(a), 0.04 * Math.sin(a), 0),
+                    a + Math.PI,
+                    p,
+                    j));
+        }
+        Hand three = hand();
+        return new Hand("radial", three.palm(), all, List.of(), three.friction(), Optional.empty(), List.of());
+    }
+
     static GraspObject object(String name, Shape shape, double mass, Rotation stance, String... grips) {
         return new GraspObject(
                 name,

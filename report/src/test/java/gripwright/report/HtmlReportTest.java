@@ -37,10 +37,6 @@ class HtmlReportTest {
                                         true))),
                 List.of(Fixtures.map("mug", "wrap", 41, 0.003), Fixtures.map("D cell", "top", 21, 0.04)),
                 Optional.of(Fixtures.trials(project.need())),
-                List.of(),
-                List.of(
-                        "The mug fails on the left because the thumb <reaches> it first & pushes it 14 mm.",
-                        "The tape roll slips at low friction: 9 of 12 failures lie below 0.5."),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
@@ -80,7 +76,10 @@ class HtmlReportTest {
     void whatTheUserWroteIsShownAsTextNotAsMarkup() {
         String page = HtmlReport.write(input());
         assertThat(page)
-                .contains("bracket &lt;L&gt; &amp; &quot;co&quot;", "thumb &lt;reaches&gt; it first &amp; pushes")
+                .contains(
+                        "bracket &lt;L&gt; &amp; &quot;co&quot;",
+                        "middle of the &lt;shape&gt;",
+                        "against the hand &amp; tilted")
                 .doesNotContain("<L>", "<reaches>", "<shape>");
     }
 
@@ -100,12 +99,10 @@ class HtmlReportTest {
                 List.of(),
                 List.of(),
                 Optional.empty(),
-                List.of(),
-                List.of(),
                 full.criteria(),
                 full.numerics(),
                 full.provenance()));
         Xml.parse(page.replace("<!DOCTYPE html>", ""));
-        assertThat(page).contains("does not answer what the hand picks up", "No trials were made.");
+        assertThat(page).contains("what the hand picks up is not answered here", "No trials were made.");
     }
 }
