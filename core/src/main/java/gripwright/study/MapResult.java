@@ -2,7 +2,9 @@ package gripwright.study;
 
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Outcome;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +35,37 @@ public record MapResult(
 
     /** Shift of a column (x) or row (y) [m]. */
     public double shift(int index) {
-        return cells == 1 ? 0 : -span + 2 * span * index / (cells - 1);
+        return cells == 1 ? 0 : 2 * span * (index - cells / 2) / (cells - 1);
+    }
+
+    /** Distance between neighbouring cell centres [m]. */
+    public double pitch() {
+        return cells == 1 ? 0 : 2 * span / (cells - 1);
+    }
+
+    /** Cells that were computed. */
+    public int computed() {
+        return (int) runs.stream().filter(run -> run != null).count();
+    }
+
+    /** How often each outcome was seen; those never seen are missing. In the order of {@link Outcome}. */
+    public Map<Outcome, Integer> outcomes() {
+        Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+        for (ClosingSummary run : runs) {
+            if (run != null) {
+                counts.merge(run.outcome(), 1, Integer::sum);
+            }
+        }
+        return counts;
+    }
+
+    /** True if the capture radius ends at the edge of the map: the true one may be greater. */
+    public boolean captureLimitedBySpan() {
+        return captureRadius >= span * (1 - 1e-9);
+    }
+
+    /** The same of the radius for the wanted share. */
+    public boolean shareLimitedBySpan() {
+        return shareRadius >= span * (1 - 1e-9);
     }
 }

@@ -1,0 +1,217 @@
+package gripwright.study;
+
+import gripwright.closing.ClosingSummary;
+import gripwright.closing.Outcome;
+import gripwright.model.Grip.Approach;
+import gripwright.study.Finding.Topic;
+import gripwright.study.MapGrid.Cell;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Sentences about one capture map. */
+final class MapFindings {
+    private final MapResult map;
+    private final Approach approach;
+    private final MapGrid grid;
+    private final List<Finding> findings = new ArrayList<>();
+
+    MapFindings(MapResult map, Approach approach) {
+        this.map = map;
+        this.approach = approach;
+        this.grid = new MapGrid(map.cells());
+    }
+
+    List<Finding> all() {
+        if (map.computed() == 0) {
+            add(Topic.CAUTION, "No cell of the map of the " + map.object() + " was computed before it was stopped.");
+            return findings;
+        }
+        capture();
+        share();
+        area();
+        if (outcome(new Cell(grid.middle(), grid.middle())) == Outcome.HELD) {
+            direction(SampledInput.X, 1);
+            direction(SampledInput.X, -1);
+            direction(SampledInput.Y, 1);
+            direction(SampledInput.Y, -1);
+        }
+        cautions();
+        return findings;
+    }
+
+    private void capture() {
+        Outcome middle = outcome(new Cell(grid.middle(), grid.middle()));
+        String with = " with " + map.grip();
+        if (middle == null) {
+            return;
+        }
+        if (middle == Outcome.UNDECIDED) {
+            add(
+                    Topic.ANSWER,
+                    "Whether the " + map.object() + " is held at its nominal place" + with
+                            + " is undecided: the solver did not converge there.");
+            return;
+        }
+        if (middle != Outcome.HELD) {
+            add(
+                    Topic.ANSWER,
+                    "Even at its nominal place the " + map.object() + " " + Phrases.happened(middle) + with + ".");
+            return;
+        }
+        long inside = grid.order().stream()
+                .filter(cell -> outcome(cell) != null && distance(cell) <= map.captureRadius() * (1 + 1e-9))
+                .count();
+        String radius = Phrases.millimetres(map.captureRadius(), RoundingMode.DOWN);
+        String all = inside == 1 ? "the one cell" : "all " + inside + " cells";
+        String text = "Holds the " + map.object() + with + " within " + (map.captureLimitedBySpan() ? "at least " : "")
+                + radius + " of the nominal place (" + all + soFar() + " up to there hold).";
+        add(
+                Topic.ANSWER,
+                text + nearestFailure().map(cell -> " " + nearest(cell)).orElse(""));
+    }
+
+    private String nearest(Cell cell) {
+        Outcome outcome = outcome(cell);
+        String what = outcome == null || outcome == Outcome.UNDECIDED
+                ? "the run there is undecided"
+                : "there it " + Phrases.happened(outcome);
+        return "The nearest place where it does not is " + Phrases.millimetres(distance(cell)) + " off, at x "
+                + Phrases.millimetres(map.shift(cell.column())) + ", y " + Phrases.millimetres(map.shift(cell.row()))
+                + ": " + what + ".";
+    }
+
+    private Optional<Cell> nearestFailure() {
+        return grid.order().stream()
+                .filter(cell -> outcome(cell) != null && outcome(cell) != Outcome.HELD)
+                .min(Comparator.comparingInt(grid::squaredSteps));
+    }
+
+    private void share() {
+        String wanted = Phrases.percent(map.wantedShare());
+        if (map.shareRadius() <= map.captureRadius() * (1 + 1e-9)) {
+            return;
+        }
+        add(
+                Topic.ANSWER,
+                "Within " + (map.shareLimitedBySpan() ? "at least " : "")
+                        + Phrases.millimetres(map.shareRadius(), RoundingMode.DOWN) + " at least " + wanted
+                        + " of the cells" + soFar() + " hold.");
+    }
+
+    private void area() {
+        int held = map.outcomes().getOrDefault(Outcome.HELD, 0);
+        String failures = map.outcomes().entrySet().stream()
+                .filter(entry -> entry.getKey() != Outcome.HELD)
+                .sorted(Map.Entry.<Outcome, Integer>comparingByValue().reversed())
+                .map(entry -> entry.getKey().words() + " " + entry.getValue())
+                .collect(Collectors.joining(", "));
+        add(
+                Topic.REASON,
+                held + " of " + Phrases.plural(map.computed(), "cell") + soFar() + " hold, "
+                        + Math.round(1e5 * map.heldArea()) / 10.0 + " cm2"
+                        + (failures.isEmpty() ? "." : "; the others: " + failures + "."));
+    }
+
+    private void direction(SampledInput axis, int sign) {
+        int steps = 0;
+        Outcome end = null;
+        for (int step = 1; step <= grid.middle(); step++) {
+            Outcome outcome = outcome(onAxis(axis, sign * step));
+            if (outcome != null && outcome != Outcome.HELD) {
+                end = outcome;
+                break;
+            }
+            steps = outcome == null ? steps : step;
+        }
+        String where = Phrases.sentenceCase(Directions.along(axis, sign, approach));
+        String reach = Phrases.millimetres(steps * map.pitch(), RoundingMode.DOWN);
+        String text = end == null
+                ? where + " it holds "
+                        + (steps == grid.middle()
+                                ? "to the edge of the map (" + reach + ")"
+                                : "as far as it was computed (" + reach + ")")
+                : where + " it holds " + (steps == 0 ? "at the nominal place only" : "up to " + reach)
+                        + "; the next cell" + soFar() + " " + Phrases.happened(end);
+        add(Topic.WHERE, text + quarter(axis, sign) + ".");
+    }
+
+    // The quarter of the square on that side, its diagonals included.
+    private String quarter(SampledInput axis, int sign) {
+        Map<Outcome, Integer> failed = new EnumMap<>(Outcome.class);
+        int decided = 0;
+        for (Cell cell : grid.order()) {
+            int x = cell.column() - grid.middle();
+            int y = cell.row() - grid.middle();
+            int forward = sign * (axis == SampledInput.X ? x : y);
+            int sideways = Math.abs(axis == SampledInput.X ? y : x);
+            Outcome outcome = outcome(cell);
+            if (forward <= 0 || sideways > forward || outcome == null || !outcome.decided()) {
+                continue;
+            }
+            decided++;
+            if (outcome != Outcome.HELD) {
+                failed.merge(outcome, 1, Integer::sum);
+            }
+        }
+        int total = failed.values().stream().mapToInt(Integer::intValue).sum();
+        if (total == 0) {
+            return "";
+        }
+        Map.Entry<Outcome, Integer> most =
+                failed.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow();
+        return "; in the quarter on that side " + total + " of " + decided + " cells fail, "
+                + (most.getValue() == total ? "all " : "most often ")
+                + most.getKey().words()
+                + (most.getValue() == total ? "" : " (" + most.getValue() + ")");
+    }
+
+    private void cautions() {
+        int undecided = map.outcomes().getOrDefault(Outcome.UNDECIDED, 0);
+        if (undecided > 0) {
+            add(
+                    Topic.CAUTION,
+                    Phrases.plural(undecided, "cell") + " of " + map.computed()
+                            + " undecided (the solver did not converge): not counted as held, nor as a failure of the hand.");
+        }
+        int all = map.cells() * map.cells();
+        if (map.computed() < all) {
+            add(
+                    Topic.CAUTION,
+                    "The map was stopped after " + map.computed() + " of " + all
+                            + " cells: what holds between the computed cells is not known yet.");
+        }
+        add(
+                Topic.CAUTION,
+                "Cells are " + Phrases.millimetres(map.pitch())
+                        + " apart, at nominal turn, height, friction and mass; between cells nothing was computed.");
+    }
+
+    private String soFar() {
+        return map.computed() < map.cells() * map.cells() ? " computed so far" : "";
+    }
+
+    private Cell onAxis(SampledInput axis, int steps) {
+        int middle = grid.middle();
+        return axis == SampledInput.X ? new Cell(middle, middle + steps) : new Cell(middle + steps, middle);
+    }
+
+    private @Nullable Outcome outcome(Cell cell) {
+        ClosingSummary run = map.runs().get(cell.row() * map.cells() + cell.column());
+        return run == null ? null : run.outcome();
+    }
+
+    private double distance(Cell cell) {
+        return map.pitch() * Math.sqrt(grid.squaredSteps(cell));
+    }
+
+    private void add(Topic topic, String text) {
+        findings.add(new Finding(topic, map.object(), map.grip(), text));
+    }
+}

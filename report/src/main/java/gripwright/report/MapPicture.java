@@ -1,0 +1,291 @@
+package gripwright.report;
+
+import gripwright.closing.ClosingSummary;
+import gripwright.closing.Outcome;
+import gripwright.model.GraspObject;
+import gripwright.model.Hand;
+import gripwright.study.MapResult;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** A capture map: what happens for each shift of the object, by ground, texture and mark, with the capture circle. */
+public final class MapPicture {
+    private static final double FIELD = 492;
+    private static final double LEFT = 46;
+    private static final double TOP = 8;
+    private static final double LEGEND = 588;
+    private static final double WIDTH = 960;
+    private static final double HEIGHT = 556;
+
+    private final MapResult map;
+    private final GraspObject object;
+    private final double cell;
+    /** Picture units per metre. */
+    private final double scale;
+
+    private final Svg svg = new Svg();
+
+    private MapPicture(MapResult map, GraspObject object) {
+        this.map = map;
+        this.object = object;
+        this.cell = FIELD / map.cells();
+        // The field is half a cell wider than the outermost shifts on each side.
+        double pitch = map.cells() > 1 ? map.shift(1) - map.shift(0) : 2 * map.span();
+        this.scale = cell / pitch;
+    }
+
+    public static Picture draw(MapResult map, Hand hand, GraspObject object) {
+        return new MapPicture(map, object).picture(hand);
+    }
+
+    private Picture picture(Hand hand) {
+        Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+        grounds(counts);
+        textures();
+        heldOutline();
+        svg.rect(LEFT, TOP, FIELD, FIELD, "o");
+        nominal();
+        circles();
+        axes();
+        double y = facts();
+        y = legend(y + 14, counts);
+        GripSketch.draw(svg, hand, hand.grip(map.grip()), object, LEGEND, y + 12, WIDTH - LEGEND, HEIGHT - y - 14);
+        String title = "Capture map of the " + map.object() + " with the grip " + map.grip() + ": outcome for "
+                + map.cells() + " by " + map.cells() + " placements";
+        return new Picture(title, WIDTH, HEIGHT, svg.body());
+    }
+
+    private double x(int column) {
+        return LEFT + column * cell;
+    }
+
+    private double y(int row) {
+        return TOP + (map.cells() - 1 - row) * cell;
+    }
+
+    private Svg.P at(double shiftX, double shiftY) {
+        return new Svg.P(LEFT + FIELD / 2 + scale * shiftX, TOP + FIELD / 2 - scale * shiftY);
+    }
+
+    /** Cells of one outcome in one path, neighbours in a row joined. */
+    private void grounds(Map<Outcome, Integer> counts) {
+        Map<Outcome, StringBuilder> paths = new EnumMap<>(Outcome.class);
+        int n = map.cells();
+        for (int row = 0; row < n; row++) {
+            for (int column = 0; column < n; ) {
+                Outcome outcome = map.outcome(row, column);
+                int start = column;
+                while (column < n && map.outcome(row, column) == outcome) {
+                    column++;
+                }
+                if (outcome != null) {
+                    counts.merge(outcome, column - start, Integer::sum);
+                    paths.computeIfAbsent(outcome, k -> new StringBuilder())
+                            .append('M')
+                            .append(Num.coord(x(start)))
+                            .append(' ')
+                            .append(Num.coord(y(row)))
+                            .append('H')
+                            .append(Num.coord(x(column)))
+                            .append('v')
+                            .append(Num.coord(cell))
+                            .append('H')
+                            .append(Num.coord(x(start)))
+                            .append('Z');
+                }
+            }
+        }
+        svg.raw("<g class=\"cells\">");
+        paths.forEach((outcome, d) -> svg.path(d.toString(), Look.ground(outcome)));
+        svg.raw("</g>");
+    }
+
+    /** In every cell, or in every second or third where cells are too small to carry one. */
+    private void textures() {
+        int every = (int) Math.ceil(9 / cell);
+        double size = Math.min(every * cell, 16);
+        Map<Outcome, StringBuilder> paths = new EnumMap<>(Outcome.class);
+        int n = map.cells();
+        int first = (n / 2) % every;
+        for (int row = first; row < n; row += every) {
+            for (int column = first; column < n; column += every) {
+                ClosingSummary run = map.runs().get(row * n + column);
+                if (run == null) {
+                    continue;
+                }
+                double left = x(column) + (cell - size) / 2;
+                double top = y(row) + (cell - size) / 2;
+                double turn = Math.atan2(run.travelY(), run.travelX());
+                paths.computeIfAbsent(run.outcome(), k -> new StringBuilder())
+                        .append(Marks.texture(run.outcome(), left, top, size, turn));
+            }
+        }
+        paths.forEach((outcome, d) -> {
+            if (d.length() > 0) {
+                svg.path(d.toString(), "tx tx-" + Marks.key(outcome));
+            }
+        });
+        for (int row = 0; row < n; row++) {
+            for (int column = 0; column < n; column++) {
+                if (map.outcome(row, column) == Outcome.UNDECIDED) {
+                    svg.rect(x(column) + 0.6, y(row) + 0.6, cell - 1.2, cell - 1.2, "und");
+                    svg.mark(Outcome.UNDECIDED, x(column) + cell / 8, y(row) + cell / 8, cell * 0.75);
+                }
+            }
+        }
+    }
+
+    private void heldOutline() {
+        StringBuilder d = new StringBuilder();
+        int n = map.cells();
+        for (int row = 0; row < n; row++) {
+            for (int column = 0; column < n; column++) {
+                if (!held(row, column)) {
+                    continue;
+                }
+                double l = x(column);
+                double t = y(row);
+                d.append(held(row, column - 1) ? "" : "M" + point(l, t) + "v" + Num.coord(cell));
+                d.append(held(row, column + 1) ? "" : "M" + point(l + cell, t) + "v" + Num.coord(cell));
+                d.append(held(row + 1, column) ? "" : "M" + point(l, t) + "h" + Num.coord(cell));
+                d.append(held(row - 1, column) ? "" : "M" + point(l, t + cell) + "h" + Num.coord(cell));
+            }
+        }
+        if (d.length() > 0) {
+            svg.path(d.toString(), "held2").path(d.toString(), "held1");
+        }
+    }
+
+    private static String point(double x, double y) {
+        return Num.coord(x) + " " + Num.coord(y);
+    }
+
+    private boolean held(int row, int column) {
+        int n = map.cells();
+        return row >= 0 && row < n && column >= 0 && column < n && map.outcome(row, column) == Outcome.HELD;
+    }
+
+    /** The object itself, to the scale of the map, at its nominal place. */
+    private void nominal() {
+        Silhouette s = Silhouette.of(object.shape(), object.stance(), View.TOP);
+        Svg.P c = at(0, 0);
+        svg.open(LEFT, TOP, FIELD, FIELD);
+        String d = s.path(scale, c.x() - LEFT, c.y() - TOP);
+        svg.path(d, "nomh").path(d, "nom").close();
+    }
+
+    private void circles() {
+        Svg.P c = at(0, 0);
+        boolean onHeld = map.captureRadius() > 0;
+        svg.line(c.x() - 6, c.y(), c.x() + 6, c.y(), onHeld ? "capl" : "t");
+        svg.line(c.x(), c.y() - 6, c.x(), c.y() + 6, onHeld ? "capl" : "t");
+        if (!onHeld) {
+            return;
+        }
+        double r = map.captureRadius() * scale;
+        svg.circle(c.x(), c.y(), r, "cap");
+        double a = Math.toRadians(215);
+        Svg.P end = new Svg.P(c.x() + r * Math.cos(a), c.y() - r * Math.sin(a));
+        svg.line(c.x(), c.y(), end.x(), end.y(), "capl");
+        String value = Num.mm(map.captureRadius());
+        if (r > Svg.textWidth(value, 14) + 14) {
+            svg.head(end.x(), end.y(), Math.cos(a), -Math.sin(a), "capa");
+            svg.text(
+                    c.x() + 0.55 * r * Math.cos(a) - 3,
+                    c.y() - 0.55 * r * Math.sin(a) - 6,
+                    value,
+                    "capt",
+                    Svg.Anchor.MIDDLE,
+                    -35);
+        } else {
+            svg.text(c.x(), c.y() - r - 6, value, "n halo", Svg.Anchor.MIDDLE);
+        }
+    }
+
+    private void axes() {
+        double step = Num.nice(map.span() / 2.5);
+        int most = (int) Math.floor(map.span() / step + 1e-9);
+        for (int i = -most; i <= most; i++) {
+            Svg.P p = at(i * step, i * step);
+            String value = Num.millimetres(i * step);
+            svg.line(p.x(), TOP + FIELD, p.x(), TOP + FIELD + 5, "t");
+            svg.text(p.x(), TOP + FIELD + 18, value, "l", Svg.Anchor.MIDDLE);
+            svg.line(LEFT, p.y(), LEFT - 5, p.y(), "t");
+            svg.text(LEFT - 8, p.y() + 4, value, "l", Svg.Anchor.END);
+        }
+        svg.text(
+                LEFT + FIELD,
+                TOP + FIELD + 36,
+                "x: object shifted along the closing direction, mm",
+                "l",
+                Svg.Anchor.END);
+        svg.text(12, TOP, "y: object shifted across, mm", "l", Svg.Anchor.END, -90);
+        svg.scaleBar(LEFT, TOP + FIELD + 31, scale, 90, "");
+    }
+
+    private double facts() {
+        svg.text(LEGEND, 40, Num.millimetres(map.captureRadius()), "big");
+        double after = LEGEND + 0.92 * Svg.textWidth(Num.millimetres(map.captureRadius()), 40) + 10;
+        svg.text(after, 40, "mm capture range", "v");
+        List<String[]> rows = List.of(
+                new String[] {
+                    "every placement this near is held",
+                    atLeast(map.captureLimitedBySpan()) + Num.mm(map.captureRadius())
+                },
+                new String[] {
+                    "at least " + Num.percent(map.wantedShare()) + " this near are held",
+                    atLeast(map.shareLimitedBySpan()) + Num.mm(map.shareRadius())
+                },
+                new String[] {"held area", Num.area(map.heldArea())});
+        double y = 64;
+        for (String[] row : rows) {
+            svg.line(LEGEND, y, WIDTH, y, "rule").text(LEGEND, y + 17, row[0], "v");
+            svg.text(WIDTH, y + 17, row[1], "v b", Svg.Anchor.END);
+            y += 25;
+        }
+        return y;
+    }
+
+    /** The true radius may be greater than the map. */
+    private static String atLeast(boolean limited) {
+        return limited ? "at least " : "";
+    }
+
+    private double legend(double top, Map<Outcome, Integer> counts) {
+        int all = map.cells() * map.cells();
+        svg.text(LEGEND, top + 10, "outcome, placements out of " + Num.text(all, 0), "n");
+        double y = top + 20;
+        int known = 0;
+        for (Outcome outcome : Marks.ORDER) {
+            int count = counts.getOrDefault(outcome, 0);
+            known += count;
+            swatch(outcome, LEGEND, y);
+            svg.mark(outcome, LEGEND + 48, y + 1.5, 17).text(LEGEND + 75, y + 14, outcome.words(), "v");
+            svg.text(WIDTH, y + 14, Integer.toString(count), count > 0 ? "v b" : "v", Svg.Anchor.END);
+            y += 24;
+        }
+        if (known < all) {
+            svg.rect(LEGEND, y, 38, 20, "t").text(LEGEND + 75, y + 14, "not computed (stopped)", "v");
+            svg.text(WIDTH, y + 14, Integer.toString(all - known), "v b", Svg.Anchor.END);
+            y += 24;
+        }
+        return y;
+    }
+
+    private void swatch(Outcome outcome, double x, double y) {
+        svg.rect(x, y, 38, 20, Look.ground(outcome));
+        if (outcome == Outcome.UNDECIDED) {
+            svg.rect(x + 11.5, y + 2.5, 15, 15, "und").mark(outcome, x + 13, y + 4, 12);
+        } else {
+            StringBuilder d = new StringBuilder();
+            for (int i = 0; i < 3; i++) {
+                d.append(Marks.texture(outcome, x + 1 + 12 * i, y + 4, 12, Math.toRadians(-20)));
+            }
+            if (d.length() > 0) {
+                svg.path(d.toString(), "tx tx-" + Marks.key(outcome));
+            }
+        }
+        svg.rect(x, y, 38, 20, "t");
+    }
+}
