@@ -52,6 +52,13 @@ class FaultsTest {
             floating: {left: 1, right: 1, thumb: 2} | loose: {left: 1, right: 1, thumb: 2} | pulls has the keys loose | one of floating, spool |
             when off: locked | when off: lokced | when off is 'lokced' | one of locked, powered | locked
             tips above table: 3 mm | tips above table: 3 mm, palm to object: 3 mm | pinch has both 'palm to object' and 'tips above table' | exactly one of palm to object, tips above table |
+            side, palm to object: 20 mm, height: middle | side, tips above table: 20 mm | 'tips above table' in a grip from the side | 'palm to object' and 'height' for a side approach |
+            rubber: soft}} | rubber: soft}, tip: round} | phalanx 1 of 2 has a round tip | a round tip on the last phalanx only |
+            rubber: soft}, tip: round} | rubber: soft}}\\n      - {length: 30 mm, width: 20 mm, bone: 7 mm, pad: {thickness: 4 mm, rubber: soft}} | finger 'left' has 2 joints for 3 phalanges | one joint for each phalanx |
+            thumb: 2}} | left2: {ratio: 2, floating: {thumb: 1}}, thumb: {ratio: 1, spool: {thumb: 1}}}} | branch 'thumb' has branches of its own but the name of a finger | another name for the branch |
+            thumb: 2}} | more: {floating: {thumb: 1}}}} | key 'ratio' is missing in branch 'more' | ratio: a plain number above 0 and at most 100, such as 0.5 |
+            name: Bench hand, three fingers, one motor | name: [a, b] | name is a list | a text on one line |
+            name: Bench hand, three fingers, one motor | name: "" | the name is empty | 1 to 60 characters on one line |
             approach: side | approach: above | 'height' in a grip from above | 'palm to object' or 'tips above table' alone; they set the height |
             rubber: soft, thickness: 5 mm | rubber: sofd, thickness: 5 mm | there is no rubber called 'sofd' | one of soft | soft
             greatest tension: 60 N | greatest tension: | key 'greatest tension' has no value | a force above 0, such as 15 N |
@@ -60,7 +67,7 @@ class FaultsTest {
             """)
     void wrongValueInTheHandIsExplained(
             String right, String wrong, String message, String expected, String suggestion) {
-        folder.hand(right, wrong);
+        folder.hand(right, wrong.replace("\\n", "\n"));
         assertThat(folder.faults()).anySatisfy(fault -> {
             assertThat(fault.file()).isEqualTo("hand.yaml");
             assertThat(fault.message()).isEqualTo(message);
