@@ -54,7 +54,7 @@ final class CheckCommand extends ProjectCommand {
         text.append("need     ").append(project.need().name()).append(": ");
         text.append(Say.count(project.need().objects().size(), "object", "objects"))
                 .append(", wanted ");
-        text.append(Say.percent(project.need().wantedSuccess())).append("\n\n");
+        text.append(Say.exactly(project.need().wantedSuccess())).append("\n\n");
         Table objects = new Table("lrrl", "object", "mass", "weight", "grips");
         for (GraspObject object : project.need().objects()) {
             objects.row(

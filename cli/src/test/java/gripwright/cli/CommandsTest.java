@@ -116,8 +116,8 @@ class CommandsTest {
     void mapDrawsTheOutcomesTheRangeAndWhatItMeans() {
         Ran ran = shell.run(map("--span", "60 mm", "--cells", "13", "--threads", "2"));
         assertThat(ran.out())
-                .contains("13 x 13 cells of 10 mm", "capture range   20 mm", "Capture range:", "judged   by")
-                .contains("\u25cf\u25cf\u25cf\u25cf\u25cf", "? undecided 13");
+                .contains("13 x 13 cells of 10 mm", "capture range   20 mm", "Capture range:", "judged   by landing")
+                .contains("\u25cf \u25cf \u25cf", "? undecided 13");
         assertThat(ran.code()).isZero();
     }
 
