@@ -1,28 +1,293 @@
 package gripwright.closing;
 
+import gripwright.math.Pose;
+import gripwright.math.Rotation;
+import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.model.Hand;
 import gripwright.model.Spread;
 
-/** Closes one hand with one grip on one object. Not shared between threads; runs leave nothing behind. */
+/**
+ * Closes one hand with one grip on one object: the open hand comes in, the winches wind until they stall, the hand is
+ * raised. Quasi-static: no inertia; every step is solved for balance of forces. Not shared between threads; a run's
+ * result depends on its conditions only.
+ */
 public final class ClosingSimulator implements ClosingRunner {
+    /** A coefficient of friction sampled below this is taken as this [-]. */
+    private static final double LEAST_FRICTION = 0.02;
+    /** A mass sampled below this share of the mean is taken as this share [-]. */
+    private static final double LEAST_MASS = 0.1;
+
+    private static final double APPROACH_SECONDS = 10;
+    private static final double CLOSE_SECONDS = 1;
+    private static final double LIFT_SECONDS = 1;
+    /** A motor counts as stalled at this share of its greatest tension [-]. */
+    private static final double STALLED = 0.999;
+
+    private static final double STILL_STALLED = 0.98;
+    private static final int MOST_PULLS = 8;
+    /** Force by which a body counts as holding [N]. */
+    private static final double CARRIES = 0.05;
+
+    private final Hand hand;
+    private final GraspObject object;
+    private final Spread tableFriction;
+    private final Criteria criteria;
+    private final Numerics numerics;
+    final Rig rig;
+    final StepSystem system;
+    private final Stepper stepper;
+    private final RestPose rest;
+    private final GripPose gripPose;
+    private final RunWatch watch;
+    private final double[] surfaceFriction;
+    private final double[] handRotation;
+    private final double longestWinding;
+    private Conditions conditions = Conditions.NOMINAL;
+    private String trouble = "";
+
     /**
      * @param tableFriction coefficient of the object on the table [-]
-     * @throws IllegalArgumentException if the grip names a finger that the hand does not have
+     * @throws IllegalArgumentException if the grip names a finger that the hand does not have, a pad's rubber has no
+     *     friction on the object's surface, or the object does not stay as it is said to stand
      */
     public ClosingSimulator(
             Hand hand, Grip grip, GraspObject object, Spread tableFriction, Numerics numerics, Criteria criteria) {
-        throw new UnsupportedOperationException("being written");
+        this.hand = hand;
+        this.object = object;
+        this.tableFriction = tableFriction;
+        this.criteria = criteria;
+        this.numerics = numerics;
+        rig = Rig.of(hand, grip, numerics);
+        system = new StepSystem(rig, object.shape());
+        stepper = new Stepper(system, numerics);
+        surfaceFriction = new double[rig.points().surfaces().size()];
+        rest = RestPose.find(object, Math.max(LEAST_FRICTION, tableFriction.mean()));
+        gripPose = GripPose.of(hand, grip, object, rest.pose(), rig.tree(), rig.open());
+        handRotation = gripPose.hand().rotation().toArray();
+        watch = new RunWatch(system, criteria, object, numerics.record());
+        longestWinding = longestWinding(hand);
+        checkFingersClear(grip);
+    }
+
+    /** Travel that pulls every joint to its stop, with room for the tendon's stretch [m]. */
+    private static double longestWinding(Hand hand) {
+        double sum = 0;
+        for (gripwright.model.Motor motor : hand.motors()) {
+            sum = Math.max(sum, motor.greatestTension() / motor.tendonStiffness());
+        }
+        for (gripwright.model.Finger finger : hand.fingers()) {
+            for (gripwright.model.Joint joint : finger.joints()) {
+                sum += joint.momentArm() * (joint.upper() - joint.lower()) * 4;
+            }
+        }
+        return sum + 0.05;
+    }
+
+    private void checkFingersClear(Grip grip) {
+        place(Conditions.NOMINAL, gripPose.retreat());
+        system.commit();
+        double gap = rig.links().leastFingerGap();
+        if (gap < 0) {
+            throw new IllegalArgumentException("in grip '" + grip.name() + "' two open fingers overlap by "
+                    + Math.round(-gap * 1e5) / 100.0
+                    + " mm; move their bases apart or turn them less");
+        }
+    }
+
+    // ------------------------------------------------------------------ a run
+
+    @Override
+    public ClosingSummary run(Conditions wanted) {
+        begin(wanted);
+        Outcome outcome = approach();
+        if (outcome == Outcome.HELD) {
+            outcome = close();
+        }
+        if (outcome == Outcome.HELD) {
+            outcome = lift();
+        }
+        return watch.summary(judge(outcome), stepper);
     }
 
     @Override
-    public ClosingSummary run(Conditions conditions) {
-        throw new UnsupportedOperationException("being written");
+    public ClosingDetail detail(Conditions wanted) {
+        ClosingSummary summary = run(wanted);
+        return new DetailWriter(system, watch, object, criteria, numerics, hand).write(summary, conditions, trouble);
     }
 
-    @Override
-    public ClosingDetail detail(Conditions conditions) {
-        throw new UnsupportedOperationException("being written");
+    private void begin(Conditions wanted) {
+        conditions = wanted;
+        trouble = "";
+        for (int i = 0; i < surfaceFriction.length; i++) {
+            String surface = rig.points().surfaces().get(i);
+            Spread mu = surface.equals(gripwright.contact.PadPoints.BONE)
+                    ? hand.friction().bone()
+                    : hand.friction()
+                            .of(surface, object.surface())
+                            .orElseThrow(() -> new IllegalArgumentException("no friction is given for rubber '"
+                                    + surface + "' on '" + object.surface() + "', the surface of " + object.name()));
+            surfaceFriction[i] = atLeast(mu.mean() + wanted.padFriction() * mu.deviation());
+        }
+        system.pads.reset(surfaceFriction, wanted.padStiffness());
+        system.table.reset(atLeast(tableFriction.mean() + wanted.tableFriction() * tableFriction.deviation()));
+        rig.links().reset(hand.friction().bone().mean());
+        system.springs.setRateFactor(wanted.springRate());
+        double mass =
+                object.massSpread().mean() + wanted.mass() * object.massSpread().deviation();
+        system.object.mass = Math.max(LEAST_MASS * object.mass(), mass);
+        system.viscosity = numerics.viscosityScale();
+        system.tableHeight = 0;
+        stepper.reset();
+        place(wanted, retreat());
+        rig.drive().reset(system.q);
+        system.commit();
+        watch.begin();
+    }
+
+    private double atLeast(double coefficient) {
+        return coefficient == 0 ? 0 : Math.max(LEAST_FRICTION, coefficient);
+    }
+
+    /** From the side the misplaced object may stand nearer: start farther back. */
+    private double retreat() {
+        return gripPose.retreat() + Math.abs(conditions.x()) + Math.abs(conditions.y()) + Math.abs(conditions.height());
+    }
+
+    private void place(Conditions c, double back) {
+        System.arraycopy(rig.open(), 0, system.q, 0, system.joints);
+        Rotation turn = Rotation.about(Vec3.Z, c.turn());
+        Pose pose = rest.pose();
+        Vec3 p = turn.apply(pose.position()).plus(new Vec3(c.x(), c.y(), 0));
+        system.p[0] = p.x();
+        system.p[1] = p.y();
+        system.p[2] = p.z();
+        System.arraycopy(turn.times(pose.rotation()).toArray(), 0, system.r, 0, 9);
+        Vec3 com = object.centreOfMass();
+        system.object.centreOfMass[0] = com.x();
+        system.object.centreOfMass[1] = com.y();
+        system.object.centreOfMass[2] = com.z();
+        handBack(back);
+    }
+
+    /** Puts the hand {@code back} metres before its grip pose on its way in. */
+    private void handBack(double back) {
+        Vec3 at = gripPose.hand().position();
+        Vec3 d = gripPose.direction();
+        system.kinematics.setBase(
+                handRotation,
+                at.x() - back * d.x(),
+                at.y() - back * d.y(),
+                at.z() + conditions.height() - back * d.z());
+    }
+
+    /** HELD stands for "go on". */
+    private Outcome approach() {
+        watch.phase = Frame.Phase.APPROACH;
+        double back = retreat();
+        Stepper.End end = stepper.ramp(t -> handBack(back * (1 - t)), APPROACH_SECONDS, 0.02, 1, watch);
+        if (end == Stepper.End.DONE) {
+            end = settle();
+        }
+        return goOn(end);
+    }
+
+    private Stepper.End settle() {
+        watch.settling(true);
+        Stepper.End end = stepper.settle(watch);
+        watch.settling(false);
+        return end;
+    }
+
+    private Outcome close() {
+        watch.phase = Frame.Phase.CLOSE;
+        for (int pull = 0; pull < MOST_PULLS; pull++) {
+            double first = pull == 0 ? 0.01 : 1e-4;
+            Stepper.End end = Stepper.End.DONE;
+            while (!stalled(STALLED)) {
+                watch.rememberWinding();
+                end = stepper.ramp(watch::wind, CLOSE_SECONDS, first, 0.02, watch);
+                if (end != Stepper.End.STOPPED || watch.verdict != null || wound()) {
+                    break;
+                }
+                first = 1e-4;
+            }
+            if (end == Stepper.End.STUCK || watch.verdict != null) {
+                return goOn(end);
+            }
+            end = settle();
+            if (end != Stepper.End.DONE) {
+                return goOn(end);
+            }
+            if (stalled(STILL_STALLED) || wound()) {
+                break;
+            }
+        }
+        watch.closed();
+        return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
+    }
+
+    private boolean stalled(double share) {
+        for (int m = 0; m < rig.drive().motors(); m++) {
+            if (rig.drive().pulls(m)
+                    && rig.drive().tension(m) < share * rig.drive().greatest(m)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** True when winding on is pointless: everything is at its stop and the tendon still slack. */
+    private boolean wound() {
+        for (int m = 0; m < rig.drive().motors(); m++) {
+            if (rig.drive().pulls(m) && rig.drive().wound(m) < longestWinding) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private Outcome lift() {
+        watch.phase = Frame.Phase.LIFT;
+        rig.drive().hold();
+        watch.beginLift();
+        Stepper.End end = stepper.ramp(t -> system.tableHeight = -criteria.lift() * t, LIFT_SECONDS, 0.01, 0.1, watch);
+        if (end == Stepper.End.DONE || watch.clearOfTable) {
+            system.tableHeight = -criteria.lift();
+            end = watch.verdict == null ? settle() : end;
+        }
+        if (end == Stepper.End.STUCK) {
+            return goOn(end);
+        }
+        return watch.verdict == null && watch.offTheTable() ? Outcome.HELD : Outcome.DROPPED;
+    }
+
+    private Outcome goOn(Stepper.End end) {
+        if (end == Stepper.End.STUCK) {
+            trouble = stepper.trouble;
+            return Outcome.UNDECIDED;
+        }
+        return watch.verdict == null ? Outcome.HELD : watch.verdict;
+    }
+
+    /** Turns "not held" into what happened to the object. */
+    private Outcome judge(Outcome outcome) {
+        if (outcome == Outcome.UNDECIDED || outcome == Outcome.LANDED_ON_IT) {
+            return outcome;
+        }
+        if (watch.squeezed) {
+            return Outcome.SQUEEZED;
+        }
+        if (!watch.touched) {
+            return Outcome.MISSED;
+        }
+        if (outcome == Outcome.THROWN_OUT || outcome == Outcome.HELD) {
+            return outcome;
+        }
+        if (watch.tilt() > criteria.tilt()) {
+            return Outcome.KNOCKED_OVER;
+        }
+        return watch.travel() > criteria.pushed() ? Outcome.PUSHED_AWAY : Outcome.DROPPED;
     }
 }

@@ -28,9 +28,21 @@ record Rig(HandTree tree, PadPoints points, LinkContacts links, TendonDrive driv
         Set<String> taking = new HashSet<>(grip.fingers());
         HandTree tree = HandTree.of(hand, grip.turned());
         double[] open = openAngles(tree);
-        TendonDrive drive = new TendonDrive(hand, flexions(tree, hand.fingers().size()), open, taking);
+        TendonDrive drive = new TendonDrive(
+                hand.fingers(), hand.motors(), flexions(tree, hand.fingers().size()), open, taking);
         PadPoints points = HandPoints.of(hand, numerics.padRows(), numerics.padColumns());
         return new Rig(tree, points, LinkContacts.of(hand), drive, open);
+    }
+
+    /** No hand at all: for an object alone on the table. */
+    static Rig empty() {
+        HandTree tree = HandTree.empty();
+        return new Rig(
+                tree,
+                new PadPoints.Builder().build(),
+                LinkContacts.none(0),
+                new TendonDrive(List.of(), List.of(), List.of(), new double[0], Set.of()),
+                new double[0]);
     }
 
     /** Where the springs hold the open hand: each coordinate at rest, or at the stop that its rest angle lies beyond. */

@@ -22,7 +22,8 @@ final class Stepper {
 
     /** Looks at the state after each accepted step; true stops the ramp. */
     interface Watch {
-        boolean stop();
+        /** @param motion of the object in the step, turns made lengths [m] */
+        boolean stop(double motion);
     }
 
     /** Motion allowed in one step to a point in contact [m]; accuracy study in docs/accuracy.md. */
@@ -124,9 +125,10 @@ final class Stepper {
             steps++;
             newton.rememberChange();
             before = dt;
+            double motion = system.objectMotion();
             system.commit();
             lastStep = system.stepTime;
-            if (watch.stop()) {
+            if (watch.stop(motion)) {
                 return End.STOPPED;
             }
             if (steps > MOST_STEPS) {
@@ -167,9 +169,10 @@ final class Stepper {
             steps++;
             newton.rememberChange();
             before = h;
+            double motion = system.objectMotion();
             system.commit();
             lastStep = Math.min(h, 0.1);
-            if (watch.stop()) {
+            if (watch.stop(motion)) {
                 return End.STOPPED;
             }
             if (rest) {

@@ -1,7 +1,6 @@
 package gripwright.drive;
 
 import gripwright.model.Finger;
-import gripwright.model.Hand;
 import gripwright.model.Motor;
 import java.util.Arrays;
 import java.util.List;
@@ -46,6 +45,7 @@ public final class TendonDrive {
     private final double[][] reference;
     private final double[] sheathFriction;
     private final double[] wrap;
+    private final boolean hasFriction;
 
     /** Per finger and guide: remembered loss, limit mu phi, present loss, L. */
     private final double[][] lossStart;
@@ -66,15 +66,18 @@ public final class TendonDrive {
     private final boolean[] lockable;
 
     /**
+     * @param pulled fingers of the hand
+     * @param winches its motors
      * @param coordinates per finger its flexion coordinates, proximal first
      * @param reference value of every coordinate at which the tendons are just taut [rad]; shape of all coordinates
      * @param taking names of the fingers whose tendons are pulled
      */
-    public TendonDrive(Hand hand, List<int[]> coordinates, double[] reference, Set<String> taking) {
-        TendonNet net = new TendonNet(hand, taking);
+    public TendonDrive(
+            List<Finger> pulled, List<Motor> winches, List<int[]> coordinates, double[] reference, Set<String> taking) {
+        TendonNet net = new TendonNet(pulled, winches, taking);
         springs = net.springs().size();
         spools = net.spools();
-        motors = hand.motors().size();
+        motors = winches.size();
         motorOf = new int[springs];
         spoolOf = new int[springs];
         driverRatio = new double[springs];
@@ -101,7 +104,7 @@ public final class TendonDrive {
             loadFinger[i] = onFingers.stream().mapToInt(TendonNet.Load::finger).toArray();
             loadRatio[i] = onFingers.stream().mapToDouble(TendonNet.Load::ratio).toArray();
         }
-        fingers = hand.fingers().size();
+        fingers = pulled.size();
         coordinate = coordinates.toArray(new int[0][]);
         arm = new double[fingers][];
         this.reference = new double[fingers][];
@@ -113,7 +116,7 @@ public final class TendonDrive {
         lossFree = new boolean[fingers][];
         left = new double[fingers][];
         for (int f = 0; f < fingers; f++) {
-            Finger finger = hand.fingers().get(f);
+            Finger finger = pulled.get(f);
             int joints = finger.joints().size();
             arm[f] = finger.joints().stream().mapToDouble(j -> j.momentArm()).toArray();
             this.reference[f] =
@@ -123,13 +126,14 @@ public final class TendonDrive {
             loss[f] = new double[joints];
             lossFree[f] = new boolean[joints];
             left[f] = new double[joints];
-            for (Motor motor : hand.motors()) {
+            for (Motor motor : winches) {
                 if (motor.pulls().fingers().contains(finger.name())) {
                     sheathFriction[f] = motor.sheathFriction();
                     wrap[f] = motor.wrap().getOrDefault(finger.name(), 0.0);
                 }
             }
         }
+        hasFriction = Arrays.stream(sheathFriction).anyMatch(mu -> mu != 0);
         travel = new double[fingers];
         tension = new double[springs];
         fingerTension = new double[fingers];
@@ -139,7 +143,7 @@ public final class TendonDrive {
         spoolStart = new double[spools];
         lockable = new boolean[motors];
         for (int m = 0; m < motors; m++) {
-            lockable[m] = hand.motors().get(m).whenOff() == Motor.WhenOff.LOCKED;
+            lockable[m] = winches.get(m).whenOff() == Motor.WhenOff.LOCKED;
         }
     }
 
@@ -486,7 +490,7 @@ public final class TendonDrive {
 
     /** True if any tendon has friction, so that the non-symmetric part is not zero. */
     public boolean hasFriction() {
-        return Arrays.stream(sheathFriction).anyMatch(mu -> mu != 0);
+        return hasFriction;
     }
 
     /** Damping force on a spool's turn in the step just solved [N], to be left out of residuals. */

@@ -1,8 +1,8 @@
 package gripwright.drive;
 
+import gripwright.model.Finger;
 import gripwright.model.FingerTendon;
 import gripwright.model.Floating;
-import gripwright.model.Hand;
 import gripwright.model.Motor;
 import gripwright.model.Spool;
 import gripwright.model.Transmission;
@@ -31,10 +31,10 @@ final class TendonNet {
     /**
      * @param taking names of the fingers taking part; the tendons of the others are held and left out
      */
-    TendonNet(Hand hand, Set<String> taking) {
-        List<String> names = hand.fingers().stream().map(f -> f.name()).toList();
-        for (int m = 0; m < hand.motors().size(); m++) {
-            Motor motor = hand.motors().get(m);
+    TendonNet(List<Finger> fingers, List<Motor> motors, Set<String> taking) {
+        List<String> names = fingers.stream().map(f -> f.name()).toList();
+        for (int m = 0; m < motors.size(); m++) {
+            Motor motor = motors.get(m);
             List<Load> loads = loadsOf(motor.pulls(), 1, names, taking, motor);
             springs.add(new Spring(m, -1, 1, motor.tendonStiffness(), motor.greatestTension(), loads));
         }

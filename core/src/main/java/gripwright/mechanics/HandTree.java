@@ -78,6 +78,11 @@ public final class HandTree {
         }
     }
 
+    /** No hand: no coordinates, no bodies. */
+    public static HandTree empty() {
+        return new HandTree(List.of(), List.of());
+    }
+
     /**
      * The tree of a hand with its finger bases turned.
      *

@@ -59,4 +59,9 @@ public record Capsule(double radius, double halfLength) implements Shape {
     public Vec3 centroid() {
         return Vec3.ZERO;
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.ABOUT_Z;
+    }
 }

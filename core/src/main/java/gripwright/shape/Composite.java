@@ -199,4 +199,22 @@ public final class Composite implements Shape {
     public String toString() {
         return "Composite" + parts;
     }
+
+    /** About z if every part is a body of revolution whose axis is this shape's z axis. */
+    @Override
+    public Symmetry symmetry() {
+        return parts().stream().allMatch(Composite::turnsAboutZ) ? Symmetry.ABOUT_Z : Symmetry.NONE;
+    }
+
+    private static boolean turnsAboutZ(Part part) {
+        Vec3 at = part.pose().position();
+        boolean onAxis = Math.hypot(at.x(), at.y()) < 1e-9;
+        boolean upright = Math.abs(part.pose().rotation().zz()) > 1 - 1e-12;
+        return onAxis
+                && switch (part.shape().symmetry()) {
+                    case FULL -> true;
+                    case ABOUT_Z -> upright;
+                    case NONE -> false;
+                };
+    }
 }

@@ -182,4 +182,9 @@ public final class Cup implements Shape {
         return "Cup[bottomRadius=" + bottomRadius + ", topRadius=" + topRadius + ", halfHeight=" + halfHeight
                 + ", edge=" + edge + "]";
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.ABOUT_Z;
+    }
 }

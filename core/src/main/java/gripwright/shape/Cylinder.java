@@ -69,4 +69,9 @@ public record Cylinder(double radius, double halfHeight, double edge) implements
     public Vec3 centroid() {
         return Vec3.ZERO;
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.ABOUT_Z;
+    }
 }

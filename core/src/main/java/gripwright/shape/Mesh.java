@@ -7,8 +7,8 @@ import java.util.List;
 /**
  * A solid bounded by a closed triangle mesh, as a grid of its exact signed distance. Between the nodes the distance is
  * a quadratic B-spline of 3 x 3 x 3 nodes: the gradient is continuous, the curvature piecewise so. Sharp edges come out
- * rounded over about one {@link #pitch}. Neither self-intersections nor
- * separate bodies of which one is inside out are looked for.
+ * rounded, by up to a quarter of a {@link #pitch}; walls should be some pitches thick. Self-intersections are not
+ * looked for.
  *
  * <p>The grid reaches {@value #MARGIN} m beyond the mesh; farther out the distance is a lower bound only. Deeper
  * inside than {@value #DEEP} m it may be 1 % off.
@@ -93,17 +93,15 @@ public final class Mesh implements Shape {
 
     private float[] filled(SurfaceDistance exact) {
         float[] values = new float[nx * ny * nz];
-        double bound = Double.POSITIVE_INFINITY;
         boolean deep = false;
         for (int i = 0; i < nx; i++) {
             for (int j = 0; j < ny; j++) {
                 for (int k = 0; k < nz; k++) {
-                    // The distance cannot grow by more than the way from the node before, which lies beside this one.
+                    // Back and forth, so that each node lies beside the one before and mostly finds the same triangle.
                     int z = ((i * ny + j) & 1) == 0 ? k : nz - 1 - k;
                     int y = (i & 1) == 0 ? j : ny - 1 - j;
-                    double d = exact.distance(x0 + i * pitch, y0 + y * pitch, z0 + z * pitch, bound, deep);
+                    double d = exact.distance(x0 + i * pitch, y0 + y * pitch, z0 + z * pitch, deep);
                     deep = d < -(DEEP + pitch);
-                    bound = (Math.abs(d) + pitch) * (1 + 1e-9);
                     values[(i * ny + y) * nz + z] = (float) d;
                 }
             }
@@ -335,6 +333,7 @@ public final class Mesh implements Shape {
         return boundingRadius;
     }
 
+    /** {@inheritDoc} That of {@link #support}, so up to {@link #supportGap} short. */
     @Override
     public double extent(Vec3 direction) {
         double most = Double.NEGATIVE_INFINITY;

@@ -62,4 +62,9 @@ public record Ring(double ringRadius, double tubeRadius) implements Shape {
     public Vec3 centroid() {
         return Vec3.ZERO;
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.ABOUT_Z;
+    }
 }

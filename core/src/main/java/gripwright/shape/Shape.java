@@ -34,4 +34,18 @@ public interface Shape {
 
     /** Centre of the volume [m]. */
     Vec3 centroid();
+
+    /** Turns that leave the shape as it is; used to tell rolling from being knocked over. */
+    default Symmetry symmetry() {
+        return Symmetry.NONE;
+    }
+
+    /** What turns leave a shape unchanged. */
+    enum Symmetry {
+        NONE,
+        /** Any turn about the shape's own z axis. */
+        ABOUT_Z,
+        /** Any turn about the origin. */
+        FULL
+    }
 }

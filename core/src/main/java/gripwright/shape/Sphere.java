@@ -48,4 +48,9 @@ public record Sphere(double radius) implements Shape {
     public Vec3 centroid() {
         return Vec3.ZERO;
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.FULL;
+    }
 }

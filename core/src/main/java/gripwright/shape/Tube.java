@@ -74,4 +74,9 @@ public record Tube(double outerRadius, double innerRadius, double halfHeight, do
     public Vec3 centroid() {
         return Vec3.ZERO;
     }
+
+    @Override
+    public Symmetry symmetry() {
+        return Symmetry.ABOUT_Z;
+    }
 }

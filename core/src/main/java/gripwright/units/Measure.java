@@ -12,30 +12,33 @@ import java.util.Optional;
  * practice, no source).
  */
 public enum Measure {
-    NUMBER("a plain number", Dimension.NONE, 1e-9, 1e9, ""),
-    SHARE("a share", Dimension.NONE, 1e-9, 1e3, "%"),
-    LENGTH("a length", new Dimension(1, 0, 0, 0, 0), 1e-7, 100, "mm", "um", "m"),
-    ANGLE("an angle", new Dimension(0, 0, 0, 1, 0), 1e-9, 100, "deg"),
-    MASS("a mass", new Dimension(0, 1, 0, 0, 0), 1e-8, 1e4, "g", "mg", "kg"),
-    TIME("a time", new Dimension(0, 0, 1, 0, 0), 1e-9, 1e6, "s", "ms"),
-    FORCE("a force", new Dimension(1, 1, -2, 0, 0), 1e-9, 1e6, "N", "mN", "kN"),
-    PRESSURE("a pressure or modulus", new Dimension(-1, 1, -2, 0, 0), 1e-3, 1e13, "kPa", "Pa", "MPa", "GPa"),
-    TORQUE("a torque", new Dimension(2, 1, -2, 0, 0), 1e-12, 1e6, "N*m", "N*mm"),
-    STIFFNESS("a stiffness", new Dimension(0, 1, -2, 0, 0), 1e-6, 1e12, "N/mm", "N/m", "kN/mm"),
-    TURNING_STIFFNESS("a turning stiffness", new Dimension(2, 1, -2, -1, 0), 1e-9, 1e9, "N*m/rad", "N*mm/rad"),
-    SPEED("a speed", new Dimension(1, 0, -1, 0, 0), 1e-9, 1e4, "m/s", "mm/s"),
-    TURNING_SPEED("a turning speed", new Dimension(0, 0, -1, 1, 0), 1e-9, 1e6, "rad/s"),
-    ACCELERATION("an acceleration", new Dimension(1, 0, -2, 0, 0), 1e-6, 1e5, "m/s^2"),
-    HARDNESS("a hardness", new Dimension(0, 0, 0, 0, 1), 1e-3, 1e3, "Shore A");
+    NUMBER("a plain number", "0.5", Dimension.NONE, 1e-9, 1e9, ""),
+    SHARE("a share", "90 %", Dimension.NONE, 1e-9, 1e3, "%"),
+    LENGTH("a length", "12 mm", new Dimension(1, 0, 0, 0, 0), 1e-7, 100, "mm", "um", "m"),
+    ANGLE("an angle", "25 deg", new Dimension(0, 0, 0, 1, 0), 1e-9, 100, "deg"),
+    MASS("a mass", "180 g", new Dimension(0, 1, 0, 0, 0), 1e-8, 1e4, "g", "mg", "kg"),
+    TIME("a time", "2 s", new Dimension(0, 0, 1, 0, 0), 1e-9, 1e6, "s", "ms"),
+    FORCE("a force", "15 N", new Dimension(1, 1, -2, 0, 0), 1e-9, 1e6, "N", "mN", "kN"),
+    PRESSURE("a pressure or modulus", "0.7 MPa", new Dimension(-1, 1, -2, 0, 0), 1e-3, 1e13, "kPa", "Pa", "MPa", "GPa"),
+    TORQUE("a torque", "0.3 N*m", new Dimension(2, 1, -2, 0, 0), 1e-12, 1e6, "N*m", "N*mm"),
+    STIFFNESS("a stiffness", "20 N/mm", new Dimension(0, 1, -2, 0, 0), 1e-6, 1e12, "N/mm", "N/m", "kN/mm"),
+    TURNING_STIFFNESS(
+            "a turning stiffness", "0.12 N*m/rad", new Dimension(2, 1, -2, -1, 0), 1e-9, 1e9, "N*m/rad", "N*mm/rad"),
+    SPEED("a speed", "0.2 m/s", new Dimension(1, 0, -1, 0, 0), 1e-9, 1e4, "m/s", "mm/s"),
+    TURNING_SPEED("a turning speed", "3 rad/s", new Dimension(0, 0, -1, 1, 0), 1e-9, 1e6, "rad/s"),
+    ACCELERATION("an acceleration", "3 m/s^2", new Dimension(1, 0, -2, 0, 0), 1e-6, 1e5, "m/s^2"),
+    HARDNESS("a hardness", "20 Shore A", new Dimension(0, 0, 0, 0, 1), 1e-3, 1e3, "Shore A");
 
     private final String words;
+    private final String example;
     private final Dimension dimension;
     private final double least;
     private final double greatest;
     private final List<String> units;
 
-    Measure(String words, Dimension dimension, double least, double greatest, String... units) {
+    Measure(String words, String example, Dimension dimension, double least, double greatest, String... units) {
         this.words = words;
+        this.example = example;
         this.dimension = dimension;
         this.least = least;
         this.greatest = greatest;
@@ -70,9 +73,9 @@ public enum Measure {
         return units.get(0);
     }
 
-    /** An example with the usual unit, such as {@code 12 mm}. */
+    /** An example with a usual unit, such as {@code 12 mm}. */
     public String example() {
-        return usualUnit().isEmpty() ? "0.5" : "12 " + usualUnit();
+        return example;
     }
 
     /** The first measure of that dimension. */

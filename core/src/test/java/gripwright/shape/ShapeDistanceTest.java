@@ -167,4 +167,43 @@ class ShapeDistanceTest {
         double spread = Math.max(x, Math.max(y, z)) / Math.sqrt(inside);
         assertThat(centre.length()).isLessThan(4 * spread);
     }
+
+    @ParameterizedTest
+    @MethodSource(ALL)
+    void valuesAreFiniteOnAxesPlanesAndFarAway(Solids solid) {
+        double[] places = {-3, -0.03, -1e-9, 0, 1e-9, 0.012, 0.03, 0.05, 3};
+        double[] g = new double[3];
+        double[] h = new double[6];
+        for (double x : places) {
+            for (double y : places) {
+                for (double z : places) {
+                    Vec3 p = new Vec3(x, y, z);
+                    assertThat(distance(solid, p)).as("distance at " + p).isFinite();
+                    solid.shape().derivatives(x, y, z, g, h);
+                    assertThat(new Vec3(g[0], g[1], g[2]).length())
+                            .as("gradient at " + p)
+                            .isCloseTo(1, within(1e-12));
+                    for (double entry : h) {
+                        assertThat(entry).as("hessian at " + p).isFinite();
+                    }
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource(ALL)
+    void propertyDistanceNeverChangesFasterThanThePointMoves(Solids solid) {
+        SplittableRandom random = new SplittableRandom(8);
+        for (int i = 0; i < 2000; i++) {
+            Vec3 p = new Vec3(
+                    random.nextDouble(-0.08, 0.08), random.nextDouble(-0.08, 0.08), random.nextDouble(-0.08, 0.08));
+            Vec3 q = p.plus(new Vec3(
+                    random.nextDouble(-0.01, 0.01), random.nextDouble(-0.01, 0.01), random.nextDouble(-0.01, 0.01)));
+            double change = Math.abs(distance(solid, p) - distance(solid, q));
+            assertThat(change)
+                    .as("from " + p + " to " + q)
+                    .isLessThanOrEqualTo(p.minus(q).length() + 1e-12);
+        }
+    }
 }

@@ -69,7 +69,7 @@ class QuantityTextTest {
         UnitFault fault = fault("0.12 N*m", Measure.TURNING_STIFFNESS);
         assertThat(fault).hasMessage("'0.12 N*m' is a torque, not a turning stiffness");
         assertThat(fault.column()).isEqualTo(5);
-        assertThat(fault.expected()).isEqualTo("a turning stiffness, such as 12 N*m/rad");
+        assertThat(fault.expected()).isEqualTo("a turning stiffness, such as 0.12 N*m/rad");
         assertThat(fault("0.12 N*m/rad", Measure.TORQUE))
                 .hasMessage("'0.12 N*m/rad' is a turning stiffness, not a torque");
         assertThat(fault("5 N*s", Measure.FORCE)).hasMessage("'5 N*s' is something else, not a force");

@@ -71,6 +71,11 @@ final class Bound {
         return name;
     }
 
+    /** What the section is called in messages. */
+    String owner() {
+        return path.isEmpty() ? reading.file() : Kind.lastOf(path);
+    }
+
     String path() {
         return path;
     }

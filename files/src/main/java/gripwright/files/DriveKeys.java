@@ -176,12 +176,13 @@ final class DriveKeys {
             "sheath friction",
             new Quantities.Value(Range.from0(Measure.NUMBER).upTo(2)),
             "Friction coefficient of the tendon against its sheath and guides, for the capstan relation.");
-    private static final Key<Map<String, Double>> WRAP = Key.maybe(
+    private static final Key<Map<String, Double>> WRAP = Key.derived(
             "wrap",
             Kinds.Named.per(
                     FingerKeys.FAMILY,
                     new Quantities.Value(Range.within(Measure.ANGLE, 0, MOST_WRAP)),
                     "fingers with angles"),
+            "0 deg for each finger not named: a straight sheath",
             "Total bend of the sheath between the winch and the first joint, by finger.");
     private static final Section<Tendon> TENDON = Section.of(
             "tendon",
@@ -216,6 +217,15 @@ final class DriveKeys {
     private static Motor motor(Bound b) {
         Tendon tendon = b.get(MOTOR_TENDON);
         Transmission pulls = b.get(PULLS);
+        for (String finger : tendon.wrap().keySet()) {
+            if (!pulls.fingers().contains(finger)) {
+                b.reading()
+                        .fault(
+                                b.place(MOTOR_TENDON),
+                                "wrap of finger '" + finger + "', which motor '" + b.name() + "' does not pull",
+                                "only fingers that the motor pulls: " + Words.list(pulls.fingers()));
+            }
+        }
         for (String finger : pulls.fingers()) {
             if (!tendon.wrap().containsKey(finger)) {
                 b.reading()

@@ -35,9 +35,10 @@ final class FingerKeys {
             "Thickness of the hard part, centred on the line through the joints.");
     private static final Key<PalmKeys.Pad> PAD =
             Key.required("pad", PalmKeys.PAD, "The rubber on the inner side of the phalanx.");
-    private static final Key<Phalanx.Tip> TIP = Key.maybe(
+    private static final Key<Phalanx.Tip> TIP = Key.derived(
             "tip",
             Kinds.Choice.of("square", Phalanx.Tip.SQUARE, "round", Phalanx.Tip.ROUND),
+            "square",
             "How the last phalanx ends: square, or round with the pad carried over the end.");
 
     private static final Section<Phalanx> PHALANX = Section.of(

@@ -26,9 +26,10 @@ final class GripKeys {
             "tips above table",
             new Quantities.Value(Range.from0(Measure.LENGTH)),
             "Gap between the lowest fingertip of the open hand and the table; from above only.");
-    private static final Key<Double> HEIGHT = Key.maybe(
+    private static final Key<Double> HEIGHT = Key.derived(
             "height",
             new Kinds.WordOr<>("middle", Double.NaN, new Quantities.Value(Range.above0(Measure.LENGTH))),
+            "middle, for a side approach",
             "Height of the palm's middle above the table, for a side approach: a length, or middle (half the object's"
                     + " height).");
     private static final Key<Double> TILT = Key.byDefault(

@@ -26,10 +26,11 @@ record Key<T>(String name, Kind<T> kind, Presence presence, String says) {
         /**
          * There is no value.
          *
-         * @param meaning what that means, listed among the assumptions; null if the section itself says so, or if
-         *     nothing is assumed
+         * @param meaning what that means; null if nothing is assumed
+         * @param listed whether {@code meaning} goes among the assumptions as it is; else the section's builder lists
+         *     what it takes
          */
-        record Absent(@Nullable String meaning) implements Presence {}
+        record Absent(@Nullable String meaning, boolean listed) implements Presence {}
     }
 
     static <T> Key<T> required(String name, Kind<T> kind, String says) {
@@ -42,12 +43,17 @@ record Key<T>(String name, Kind<T> kind, Presence presence, String says) {
 
     /** Optional; if not given, {@code meaning} is listed among the assumptions. */
     static <T> Key<T> optional(String name, Kind<T> kind, String meaning, String says) {
-        return new Key<>(name, kind, new Presence.Absent(meaning), says);
+        return new Key<>(name, kind, new Presence.Absent(meaning, true), says);
     }
 
-    /** Optional; nothing is assumed without it, or the section's builder says what. */
+    /** Optional; if not given, the section's builder takes {@code meaning} and lists it with its value. */
+    static <T> Key<T> derived(String name, Kind<T> kind, String meaning, String says) {
+        return new Key<>(name, kind, new Presence.Absent(meaning, false), says);
+    }
+
+    /** Optional; nothing is assumed without it. */
     static <T> Key<T> maybe(String name, Kind<T> kind, String says) {
-        return new Key<>(name, kind, new Presence.Absent(null), says);
+        return new Key<>(name, kind, new Presence.Absent(null, false), says);
     }
 
     boolean isRequired() {

@@ -2,6 +2,7 @@ package gripwright.files;
 
 import gripwright.files.Key.Presence;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 
 /** The reference page of every key, in Markdown, made from the same tables that read the files. */
@@ -45,9 +46,20 @@ public final class KeyPage {
         page.append("| Key | Meaning | Value | If not given |\n|---|---|---|---|\n");
         for (Key<?> key : section.keys()) {
             page.append("| `").append(key.name()).append("` | ").append(cell(key.says()));
-            page.append(" | ").append(cell(key.kind().words()));
+            page.append(" | ").append(cell(value(key)));
             page.append(" | ").append(cell(absent(section, key))).append(" |\n");
         }
+    }
+
+    private static String value(Key<?> key) {
+        List<Section<?>> inner = key.kind().sections();
+        if (key.kind() instanceof Section<?> section) {
+            return "a block [" + section.id() + "](#" + section.id() + ")";
+        }
+        return inner.isEmpty()
+                ? key.kind().words()
+                : key.kind().words() + ", each a block [" + inner.get(0).id() + "](#"
+                        + inner.get(0).id() + ")";
     }
 
     private static String absent(Section<?> section, Key<?> key) {
@@ -56,7 +68,7 @@ public final class KeyPage {
         }
         if (key.presence() instanceof Presence.Absent absent) {
             boolean choice = section.choices().stream().anyMatch(c -> c.contains(key));
-            return absent.meaning() != null ? absent.meaning() : choice ? "another one is" : "see meaning";
+            return absent.meaning() != null ? absent.meaning() : choice ? "another one is" : "nothing";
         }
         return "required";
     }

@@ -34,8 +34,14 @@ interface Kind<T> {
         return null;
     }
 
-    /** The last key of a path: what the user calls the value. */
+    /** The last key of a path: what the user calls the value. Names with dots stand in quotes. */
     static String lastOf(String path) {
-        return path.substring(path.lastIndexOf('.') + 1);
+        int open = path.endsWith("\"") ? path.lastIndexOf('"', path.length() - 2) : -1;
+        return open >= 0 ? path.substring(open + 1, path.length() - 1) : path.substring(path.lastIndexOf('.') + 1);
+    }
+
+    /** The path of a named entry. */
+    static String pathOf(String path, String name) {
+        return path + "." + (name.contains(".") ? '"' + name + '"' : name);
     }
 }

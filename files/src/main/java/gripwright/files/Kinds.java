@@ -106,7 +106,7 @@ final class Kinds {
             }
             int count = items.items().size();
             if (count < least || count > most) {
-                reading.fault(tree.place(), Kind.lastOf(path) + " has " + count + " entries", words());
+                reading.fault(tree.place(), Kind.lastOf(path) + " has " + Words.entries(count), words());
                 return null;
             }
             List<T> values = new ArrayList<>();
@@ -173,7 +173,7 @@ final class Kinds {
             int count = entries.entries().size();
             boolean sound = count >= least && count <= most;
             if (!sound) {
-                reading.fault(tree.place(), Kind.lastOf(path) + " has " + count + " entries", words());
+                reading.fault(tree.place(), Kind.lastOf(path) + " has " + Words.entries(count), words());
             }
             Map<String, T> values = new LinkedHashMap<>();
             for (Tree.Entry entry : entries.entries()) {
@@ -189,7 +189,7 @@ final class Kinds {
 
         private @Nullable T entry(Tree.Entry entry, Tree.Entries all, String path, Reading reading) {
             String name = entry.key().value();
-            String entryPath = path + "." + name;
+            String entryPath = Kind.pathOf(path, name);
             reading.place(entryPath, entry.value().place());
             boolean known = keyFamily == null ? soundName(entry.key(), reading) : reading.known(keyFamily, entry.key());
             T value;

@@ -148,20 +148,23 @@ final class ObjectKeys {
     /** Not a key of the file: where the mesh that was read is kept for the builder. */
     private static final Key<Mesh> MESH_READ = Key.maybe("(mesh)", new Unwritten<>(), "");
 
-    private static final Key<Double> MESH_UNIT = Key.maybe(
+    private static final Key<Double> MESH_UNIT = Key.derived(
             "mesh unit",
             new Kinds.Choice<>(meshUnits()),
-            "Unit of the numbers in the STL file, which does not say it itself: mm (the usual one), cm, m or in.");
+            "mm, the usual unit of STL files",
+            "Unit of the numbers in the STL file, which does not say it itself.");
     private static final Key<CatalogueEntry> FROM = Key.maybe(
             "from", new Sourced.FromCatalogue(), "Name of an object in the catalogue, which gives shape and mass.");
-    private static final Key<Spread> MASS = Key.maybe(
+    private static final Key<Spread> MASS = Key.derived(
             "mass",
             new Quantities.WithSpread(Range.above0(Measure.MASS)),
-            "Mass, perhaps with one standard deviation; required unless the catalogue gives it.");
-    private static final Key<List<Double>> CENTRE_OF_MASS = Key.maybe(
+            "that of the catalogue; without `from` it is required",
+            "Mass, perhaps with one standard deviation.");
+    private static final Key<List<Double>> CENTRE_OF_MASS = Key.derived(
             "centre of mass",
             new Quantities.Several(3, Range.any(Measure.LENGTH), "x, y, z in the shape's own frame"),
-            "Centre of mass in the shape's own frame; if not given, the middle of the volume.");
+            "the middle of the volume",
+            "Centre of mass in the shape\'s own frame.");
     private static final Key<String> SURFACE = Key.required(
             "surface",
             new Kinds.Name(HandKeys.SURFACE_FAMILY),
@@ -184,11 +187,10 @@ final class ObjectKeys {
             "0 deg",
             "its axes along the table's",
             "Turn about the vertical at its nominal place, after it has been laid down.");
-    private static final Key<Double> ROLLED = Key.byDefault(
+    private static final Key<Double> ROLLED = Key.derived(
             "rolled",
             angle(),
             "0 deg",
-            "not turned before it is laid down",
             "Turn about its own z axis before it is laid down: where a lying mug's handle points.");
     private static final Key<List<String>> GRIPS = Key.optional(
             "grips",
@@ -280,8 +282,8 @@ final class ObjectKeys {
                         SURFACE,
                         "rubber '" + rubber + "' of the pads has no friction on surface '" + surface.get() + "' of '"
                                 + b.name() + "'",
-                        "hand.yaml: friction: {" + rubber + ": {" + surface.get()
-                                + ": 0.6 +- 0.1}}, or a surface it has: " + Words.list(table));
+                        "hand.yaml: friction: {" + rubber + ": {" + surface.get() + ": 0.6 +- 0.1}}"
+                                + (table.isEmpty() ? "" : ", or a surface it has: " + Words.list(table)));
             }
         }
     }
@@ -300,6 +302,17 @@ final class ObjectKeys {
             b.assume(CENTRE_OF_MASS, "not given; taken as the middle of the volume, " + shown(middle));
             return middle;
         });
+        if (centre.length() > shaped.shape().boundingRadius()) {
+            b.fault(
+                    CENTRE_OF_MASS,
+                    "the centre of mass lies outside the object",
+                    "a point at most " + QuantityText.format(shaped.shape().boundingRadius(), Measure.LENGTH)
+                            + " from the middle of the shape's own frame");
+        }
+        if (b.get(STANDS) != Stance.UPRIGHT && !b.isGiven(ROLLED)) {
+            // Upright it would only add to `turned`.
+            b.assume(ROLLED, "not given; taken as 0 deg (not turned before it is laid down)");
+        }
         Squeeze squeeze = b.find(SQUEEZE).orElse(new Squeeze(OptionalDouble.empty(), OptionalDouble.empty()));
         List<String> allGrips = List.copyOf(b.reading().names(GripKeys.FAMILY));
         return new GraspObject(
@@ -309,7 +322,7 @@ final class ObjectKeys {
                 mass,
                 centre,
                 b.get(SURFACE),
-                stance(b.get(STANDS), shaped.shape(), b.get(ROLLED), b.get(TURNED)),
+                stance(b.get(STANDS), shaped.shape(), b.find(ROLLED).orElse(0.0), b.get(TURNED)),
                 squeeze.force(),
                 squeeze.pressure(),
                 b.find(GRIPS).orElse(allGrips),

@@ -107,7 +107,7 @@ final class Quantities {
             }
             if (!(tree instanceof Tree.Items items) || items.items().size() != count) {
                 String found = tree instanceof Tree.Items items
-                        ? "has " + items.items().size() + " entries"
+                        ? "has " + Words.entries(items.items().size())
                         : "is " + tree.words();
                 reading.fault(tree.place(), Kind.lastOf(path) + " " + found, words());
                 return null;

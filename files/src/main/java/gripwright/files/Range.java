@@ -52,10 +52,10 @@ record Range(Measure measure, double least, boolean open, double greatest) {
 
     /** A regular expression for the texts of such quantities; loose, the reader itself is strict. */
     String pattern() {
-        String sign = least >= 0 ? "\\+?" : "[-+]?";
+        String sign = least >= 0 ? "\\+?" : "[-+\u2212]?";
         String number = sign + "[0-9.]+([eE][-+]?[0-9]+)?";
         return measure.usualUnit().isEmpty() || measure == Measure.SHARE
                 ? number + " *%?"
-                : number + " *[A-Za-z\u00b0(].*";
+                : number + " *[A-Za-z\u00b0\u00b5\u03bc(].*";
     }
 }

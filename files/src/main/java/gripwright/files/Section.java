@@ -3,10 +3,12 @@ package gripwright.files;
 import gripwright.files.Key.Presence;
 import gripwright.units.Nearest;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -69,13 +71,13 @@ record Section<T>(
         Bound bound =
                 new Bound(key == null ? tree.place() : key.place(), key == null ? "" : key.value(), path, reading);
         entries.entries().forEach(bound::give);
-        refuseUnknown(entries, path, reading);
+        Set<String> misspelt = refuseUnknown(entries, bound);
         boolean sound = true;
         for (Key<?> each : keys) {
-            sound &= readKey(each, entries, bound);
+            sound &= readKey(each, entries, misspelt.contains(each.name()), bound);
         }
         for (List<Key<?>> choice : choices) {
-            sound &= checkChoice(choice, bound);
+            sound &= checkChoice(choice, misspelt, bound);
         }
         check.accept(bound);
         if (!sound || reading.faultCount() > before) {
@@ -91,24 +93,29 @@ record Section<T>(
         }
     }
 
-    private void refuseUnknown(Tree.Entries entries, String path, Reading reading) {
+    /** Notes unknown keys; returns the keys they were probably meant to be, which are then not missed as well. */
+    private Set<String> refuseUnknown(Tree.Entries entries, Bound bound) {
         List<String> names = names();
+        Set<String> meant = new HashSet<>();
         for (Tree.Entry entry : entries.entries()) {
             String name = entry.key().value();
             if (!names.contains(name)) {
                 List<String> free =
                         names.stream().filter(n -> entries.find(n).isEmpty()).toList();
-                String here = path.isEmpty() ? reading.file() : Kind.lastOf(path);
-                reading.fault(
-                        entry.key().place(),
-                        "unknown key '" + Words.clip(name) + "' in " + here,
-                        "one of " + Words.list(names),
-                        Nearest.to(name, free).or(() -> Nearest.to(name, names)).orElse(null));
+                Optional<String> nearest = Nearest.to(name, free);
+                nearest.ifPresent(meant::add);
+                bound.reading()
+                        .fault(
+                                entry.key().place(),
+                                "unknown key '" + Words.clip(name) + "' in " + bound.owner(),
+                                "one of " + Words.list(names),
+                                nearest.or(() -> Nearest.to(name, names)).orElse(null));
             }
         }
+        return meant;
     }
 
-    private <V> boolean readKey(Key<V> key, Tree.Entries entries, Bound bound) {
+    private <V> boolean readKey(Key<V> key, Tree.Entries entries, boolean misspelt, Bound bound) {
         Reading reading = bound.reading();
         String path = bound.path(key);
         Optional<Tree.Entry> entry = entries.find(key.name());
@@ -128,31 +135,36 @@ record Section<T>(
             bound.put(key, value);
             return value != null;
         }
+        if (misspelt) {
+            return false;
+        }
         Presence presence = key.presence();
         if (presence instanceof Presence.Required) {
-            String owner = bound.path().isEmpty() ? reading.file() : Kind.lastOf(bound.path());
             reading.fault(
                     bound.place(),
-                    "key '" + key.name() + "' is missing in " + owner,
+                    "key '" + key.name() + "' is missing in " + bound.owner(),
                     key.name() + ": " + key.kind().words());
             return false;
         }
         if (presence instanceof Presence.Default byDefault) {
             bound.put(key, key.kind().read(new Tree.Text(byDefault.text(), bound.place(), false), path, reading));
             bound.assume(key, "not given; taken as " + byDefault.text() + " (" + byDefault.why() + ")");
-        } else if (presence instanceof Presence.Absent absent && absent.meaning() != null) {
+        } else if (presence instanceof Presence.Absent absent && absent.listed()) {
             bound.assume(key, "not given: " + absent.meaning());
         }
         return true;
     }
 
-    private static boolean checkChoice(List<Key<?>> choice, Bound bound) {
+    private static boolean checkChoice(List<Key<?>> choice, Set<String> misspelt, Bound bound) {
         List<Key<?>> given = choice.stream().filter(bound::isGiven).toList();
         List<String> names = choice.stream().map(Key::name).toList();
         if (given.size() == 1) {
             return true;
         }
-        String owner = bound.path().isEmpty() ? bound.reading().file() : Kind.lastOf(bound.path());
+        String owner = bound.owner();
+        if (given.isEmpty() && names.stream().anyMatch(misspelt::contains)) {
+            return false;
+        }
         if (given.isEmpty()) {
             bound.reading()
                     .fault(bound.place(), owner + " has none of the keys " + Words.list(names), "exactly one of them");
@@ -173,7 +185,7 @@ record Section<T>(
 
     @Override
     public String words() {
-        return "a block " + id;
+        return "a block with " + Words.list(names());
     }
 
     @Override

@@ -30,10 +30,11 @@ final class ShapeKeys {
 
     private static final Key<Double> DIAMETER = length("diameter", "Diameter.");
     private static final Key<Double> HEIGHT = length("height", "Height along its own z axis.");
-    private static final Key<Double> EDGE = Key.maybe(
+    private static final Key<Double> EDGE = Key.derived(
             "edge",
             new Quantities.Value(Range.from0(Measure.LENGTH)),
-            "Radius of the rounded edges; if not given 0.5 mm, or a quarter of the smallest size if that is less.");
+            "0.5 mm, or a quarter of the smallest size if that is less",
+            "Radius of the rounded edges.");
 
     private static Key<Double> length(String name, String says) {
         return Key.required(name, new Quantities.Value(Range.above0(Measure.LENGTH)), says);

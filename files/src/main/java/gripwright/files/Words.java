@@ -13,6 +13,11 @@ final class Words {
         return text.length() <= LONGEST ? text : text.substring(0, LONGEST - 3) + "...";
     }
 
+    /** "no entries", "1 entry", "3 entries". */
+    static String entries(int count) {
+        return count == 0 ? "no entries" : count == 1 ? "1 entry" : count + " entries";
+    }
+
     /** The words joined by commas; long lists end in dots. */
     static String list(Collection<String> words) {
         String joined =

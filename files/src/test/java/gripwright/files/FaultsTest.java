@@ -27,7 +27,7 @@ class FaultsTest {
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             length: 70 mm | length: 70 | length: '70' has no unit | a length, such as 12 mm | 70 mm
             length: 70 mm | length: 70 N | length: '70 N' is a force, not a length | a length, such as 12 mm |
-            spring: 0.10 N*m/rad | spring: 0.10 N*m | spring: '0.10 N*m' is a torque, not a turning stiffness | a turning stiffness, such as 12 N*m/rad |
+            spring: 0.10 N*m/rad | spring: 0.10 N*m | spring: '0.10 N*m' is a torque, not a turning stiffness | a turning stiffness, such as 0.12 N*m/rad |
             length: 70 mm | lenght: 70 mm | unknown key 'lenght' in phalanges[0] | one of length, width, bone, pad, tip | length
             length: 70 mm | length: -70 mm | length is -70 mm | a length above 0 |
             length: 70 mm | length: 0 mm | length is 0 mm | a length above 0 |
@@ -36,10 +36,10 @@ class FaultsTest {
             length: 70 mm | length: 1e300 mm | length: '1e300 mm' is far too large | a length of 0 or of 0.1 um to 100 m |
             length: 70 mm | length: 70 mn | length: 'mn' is not a known unit | a length, such as 12 mm | mm
             limits: [-10 deg, 110 deg] | limits: [110 deg, -10 deg] | the limits are reversed: 110 deg is not below -10 deg | [lower stop, upper stop] |
-            limits: [-10 deg, 110 deg] | limits: [-10 deg] | limits has 1 entries | [12 deg, 12 deg]: lower and upper hard stop |
+            limits: [-10 deg, 110 deg] | limits: [-10 deg] | limits has 1 entry | [25 deg, 25 deg]: lower and upper hard stop |
             length: 56 mm | length: 76 mm | the pad is 76 mm long, longer than the 70 mm it sits on | a length of at most 70 mm |
-            rest: 25 deg | rest: [25 deg] | rest is a list | an angle from -360 deg to 360 deg, such as 12 deg |
-            hardness: 20 Shore A | hardness: 20 Shore | hardness: 'Shore' is not a known unit | a hardness, such as 12 Shore A | Shore A
+            rest: 25 deg | rest: [25 deg] | rest is a list | an angle from -360 deg to 360 deg, such as 25 deg |
+            hardness: 20 Shore A | hardness: 20 Shore | hardness: 'Shore' is not a known unit | a hardness, such as 20 Shore A | Shore A
             hardness: 20 Shore A | hardness: 120 Shore A | hardness is 120 Shore A | a hardness from 1 Shore A to 99 Shore A |
             {hardness: 20 Shore A} | {hardness: 20 Shore A, modulus: 1 MPa} | soft has both 'modulus' and 'hardness' | exactly one of modulus, hardness |
             painted metal: 0.7 +- 0.15 | painted metal: -0.7 | painted metal is -0.7 | a plain number from 0 to 10 |
@@ -52,14 +52,22 @@ class FaultsTest {
             floating: {left: 1, right: 1, thumb: 2} | loose: {left: 1, right: 1, thumb: 2} | pulls has the keys loose | one of floating, spool |
             when off: locked | when off: lokced | when off is 'lokced' | one of locked, powered | locked
             tips above table: 3 mm | tips above table: 3 mm, palm to object: 3 mm | pinch has both 'palm to object' and 'tips above table' | exactly one of palm to object, tips above table |
+            side, palm to object: 20 mm, height: middle | side, tips above table: 20 mm | 'tips above table' in a grip from the side | 'palm to object' and 'height' for a side approach |
+            rubber: soft}} | rubber: soft}, tip: round} | phalanx 1 of 2 has a round tip | a round tip on the last phalanx only |
+            rubber: soft}, tip: round} | rubber: soft}}\\n      - {length: 30 mm, width: 20 mm, bone: 7 mm, pad: {thickness: 4 mm, rubber: soft}} | finger 'left' has 2 joints for 3 phalanges | one joint for each phalanx |
+            thumb: 2}} | left2: {ratio: 2, floating: {thumb: 1}}, thumb: {ratio: 1, spool: {thumb: 1}}}} | branch 'thumb' has branches of its own but the name of a finger | another name for the branch |
+            thumb: 2}} | more: {floating: {thumb: 1}}}} | key 'ratio' is missing in branch 'more' | ratio: a plain number above 0 and at most 100, such as 0.5 |
+            name: Bench hand, three fingers, one motor | name: [a, b] | name is a list | a text on one line |
+            name: Bench hand, three fingers, one motor | name: "" | the name is empty | 1 to 60 characters on one line |
             approach: side | approach: above | 'height' in a grip from above | 'palm to object' or 'tips above table' alone; they set the height |
             rubber: soft, thickness: 5 mm | rubber: sofd, thickness: 5 mm | there is no rubber called 'sofd' | one of soft | soft
-            greatest tension: 60 N | greatest tension: | key 'greatest tension' has no value | a force above 0, such as 12 N |
+            greatest tension: 60 N | greatest tension: | key 'greatest tension' has no value | a force above 0, such as 15 N |
+            wrap: {left: 90 deg, right: 90 deg, thumb: 60 deg} | wrap: {left: 90 deg, right: 90 deg, tumb: 60 deg} | there is no finger called 'tumb' | one of left, right, thumb | thumb
             greatest tension: 60 N | greatest tension: 60,5 N | greatest tension: a comma in a number | a decimal point | 60.5 N
             """)
     void wrongValueInTheHandIsExplained(
             String right, String wrong, String message, String expected, String suggestion) {
-        folder.hand(right, wrong);
+        folder.hand(right, wrong.replace("\\n", "\n"));
         assertThat(folder.faults()).anySatisfy(fault -> {
             assertThat(fault.file()).isEqualTo("hand.yaml");
             assertThat(fault.message()).isEqualTo(message);
@@ -74,12 +82,13 @@ class FaultsTest {
             x: 12 mm sd | x: 12 mm | x: '12 mm' does not say how it scatters | a length with its law, such as 12 mm sd or 12 mm uniform | 12 mm sd
             mass: 210 g | mass: 0 g | mass is 0 g | a mass above 0 |
             mass: 210 g | mass: -210 g | mass is -210 g | a mass above 0 |
-            mass: 210 g | weight: 1 | key 'mass' is missing in tape roll | mass: a mass above 0, such as 12 g or 12 g +- 2 g |
+            mass: 210 g | weight: 1 | key 'mass' is missing in tape roll | mass: a mass above 0, such as 180 g or 180 g +- 2 g |
             grips: [top, pinch] | grips: [top, pinhc] | there is no grip called 'pinhc' | one of wrap, top, tripod, pinch | pinch
             surface: glass | surface: glas | there is no surface called 'glas' | one of painted metal, glass, glazed clay, cardboard | glass
             stands: lying | stands: leaning | stands is 'leaning' | one of upright, upside down, lying, flat |
-            squeeze at most: 15 N | squeeze at most: 15 mm | squeeze at most: '15 mm' is a length, not a force | a force, such as 12 N |
+            squeeze at most: 15 N | squeeze at most: 15 mm | squeeze at most: '15 mm' is a length, not a force | a force, such as 15 N |
             success: 90 % | success: 90 | success is 90 | a share above 0 and at most 100 % |
+            centre of mass: [4 mm, | centre of mass: [400 mm, | the centre of mass lies outside the object | a point at most 74 mm from the middle of the shape's own frame |
             edge: 3 mm | edge: 40 mm | edge is 40 mm, more than half of the smallest size | an edge radius of at most 33 mm |
             inner diameter: 76 mm | inner diameter: 106 mm | inner diameter is 106 mm: no wall is left | less than the outer diameter |
             cylinder: {diameter: 66 mm, height: 160 mm, edge: 3 mm} | mesh: can.stl | there is no file 'can.stl' in the project folder | an STL file in the project folder, such as bracket.stl |
@@ -104,7 +113,7 @@ class FaultsTest {
                 need.yaml:21:15: mass: 'gr' is not a known unit
                   21 |     mass: 210 gr
                      |               ^
-                  expected: a mass, such as 12 g
+                  expected: a mass, such as 180 g
                   did you mean 'g'?""");
     }
 
@@ -120,12 +129,19 @@ class FaultsTest {
                 .extracting(Fault::message)
                 .containsExactly(
                         "unknown key 'lenght' in phalanges[0]",
-                        "key 'length' is missing in phalanges[0]",
                         "greatest tension: '60 m' is a length, not a force",
                         "there is no finger called 'pinky'",
                         "mass is 0 g",
                         "there is no surface called 'velvet'");
         assertThat(faults).allSatisfy(f -> assertThat(f.line()).isPositive());
+    }
+
+    @Test
+    void misspeltKeyIsNotMissedAsWell() {
+        folder.need("tube:", "tub:").hand("approach: side", "aproach: side");
+        assertThat(folder.faults())
+                .extracting(Fault::message)
+                .containsExactly("unknown key 'aproach' in wrap", "unknown key 'tub' in tape roll");
     }
 
     @Test
@@ -143,7 +159,7 @@ class FaultsTest {
         int to = hand.indexOf("\n# One motor");
         folder.write("hand.yaml", hand.substring(0, from) + "\nfingers: {}\n" + hand.substring(to));
         assertThat(folder.faults()).anySatisfy(fault -> {
-            assertThat(fault.message()).isEqualTo("fingers has 0 entries");
+            assertThat(fault.message()).isEqualTo("fingers has no entries");
             assertThat(fault.expected()).isEqualTo("a block of 1 to 5 fingers");
         });
     }
@@ -166,6 +182,16 @@ class FaultsTest {
         assertThat(folder.faults())
                 .extracting(Fault::message)
                 .contains("like goes round in a circle: right, thumb, right");
+    }
+
+    @Test
+    void wrapOfAFingerOfAnotherMotorIsRefused() {
+        folder.hand("pulls: {floating: {left: 1, right: 1, thumb: 2}}", "pulls: {floating: {left: 1, right: 1}}")
+                .hand(
+                        "    when off: locked",
+                        "  second:\n    pulls: thumb\n    greatest tension: 60 N\n"
+                                + "    tendon: {stiffness: 20 N/mm, sheath friction: 0.1}");
+        assertThat(folder.fault().message()).isEqualTo("wrap of finger 'thumb', which motor 'main' does not pull");
     }
 
     @Test

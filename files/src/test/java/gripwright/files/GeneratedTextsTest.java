@@ -11,12 +11,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The schemas and the reference page; {@code -Dgripwright.write=true} writes the committed copies anew. */
 class GeneratedTextsTest {
     private static final Path DOCS = Path.of("..", "docs");
+
+    @TempDir
+    Path path;
 
     @Test
     void committedCopiesAreCurrent() throws Exception {
@@ -89,6 +93,28 @@ class GeneratedTextsTest {
                         "pulls: {floating: {thumb: 2, pair: {ratio: 1, spool: {left: 1, right: 1}}}}")
                 .replace("glass: 0.9 +- 0.2", "glass: 0.9");
         assertThat(errors(Schemas.hand(), hand)).isEmpty();
+    }
+
+    @Test
+    void spellingsThatTheReaderTakesAreTakenByTheSchema() {
+        String hand = StartingProject.text(ProjectReader.HAND)
+                .replace("closes toward: 180 deg", "closes toward: 180\u00b0")
+                .replace("limits: [-10 deg, 110 deg]", "limits: [\u221210 deg, 1.2e2 deg]")
+                .replace("thickness: 5 mm", "thickness: 5000 \u00b5m")
+                .replace("spring: 0.10 N*m/rad", "spring: 0.10 N\u00b7m/rad")
+                .replace("bone: 7 mm", "bone: 7mm")
+                .replace("painted metal: 0.7 +- 0.15", "painted metal: 70 % \u00b1 15 %");
+        new Folder(path)
+                .write("hand.yaml", hand)
+                .write("need.yaml", StartingProject.text("need.yaml"))
+                .read();
+        assertThat(errors(Schemas.hand(), hand)).isEmpty();
+    }
+
+    @Test
+    void everySectionHasAHeadingOfItsOwn() {
+        assertThat(KeyPage.text().lines().filter(line -> line.startsWith("### ")))
+                .doesNotHaveDuplicates();
     }
 
     @Test

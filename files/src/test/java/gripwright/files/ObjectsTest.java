@@ -231,7 +231,6 @@ class ObjectsTest {
                         "need.yaml: objects.it.squeeze at most",
                         "need.yaml: objects.it.stands",
                         "need.yaml: objects.it.turned",
-                        "need.yaml: objects.it.rolled",
                         "need.yaml: objects.it.grips",
                         "need.yaml: objects.it.weight",
                         "need.yaml: objects.it.centre of mass"));

@@ -10,11 +10,14 @@ import gripwright.model.Grip;
 import gripwright.model.Joint;
 import gripwright.model.Project;
 import gripwright.model.Scatter;
+import gripwright.model.Spool;
 import gripwright.model.Spread;
+import gripwright.model.Transmission;
 import gripwright.shape.Cylinder;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -80,6 +83,39 @@ class StartingProjectTest {
                 .filteredOn(a -> a.where().contains("joints[1].flexure"))
                 .singleElement()
                 .satisfies(a -> assertThat(a.text()).startsWith("bending rate 48 N*mm/rad"));
+    }
+
+    /**
+     * Source: Gent's relation worked by hand: 0.0981 (56 + 7.62336 * 20) / (0.137505 (254 - 2.54 * 20)) = 20.4506 /
+     * 27.9410 = 0.7319 MPa.
+     */
+    @Test
+    void referenceModulusFromHardnessIsListedWithItsRelation() {
+        Project project = Folder.starting(folder).read();
+        assertThat(project.hand().palm().pad().rubber().modulus()).isEqualTo(0.7319e6, within(100.0));
+        assertThat(project.assumptions())
+                .filteredOn(a -> a.where().equals("hand.yaml: rubbers.soft.hardness"))
+                .singleElement()
+                .satisfies(a -> assertThat(a.text())
+                        .startsWith("modulus 731.9 kPa from 20 Shore A by A. N. Gent")
+                        .contains("1958", "below 35 Shore A an estimate"));
+    }
+
+    @Test
+    void nestedTreesAndSeveralMotorsAreBound() {
+        Project nested = Folder.starting(folder)
+                .hand(
+                        "pulls: {floating: {left: 1, right: 1, thumb: 2}}",
+                        "pulls: {floating: {thumb: 2, pair: {ratio: 1.5, spool: {left: 1, right: 1}}}}")
+                .read();
+        assertThat(nested.hand().motors().get(0).pulls())
+                .isEqualTo(new Floating(List.of(
+                        new Transmission.Branch(2, new FingerTendon("thumb")),
+                        new Transmission.Branch(
+                                1.5,
+                                new Spool(List.of(
+                                        new Transmission.Branch(1, new FingerTendon("left")),
+                                        new Transmission.Branch(1, new FingerTendon("right"))))))));
     }
 
     @Test

@@ -1,0 +1,385 @@
+package gripwright.closing;
+
+import gripwright.closing.ClosingDetail.FirstTouch;
+import gripwright.math.Pose;
+import gripwright.math.Rotation;
+import gripwright.math.Vec3;
+import gripwright.model.GraspObject;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Looks on while a run goes: touches, forces, limits, frames for drawing. Workspace. */
+final class RunWatch implements Stepper.Watch {
+    private static final int MOST_FRAMES = 160;
+    /** Motion of the object that is worth a frame [m] and rise of tension [share of the greatest]. */
+    private static final double FRAME_MOTION = 1.5e-3;
+
+    private static final double FRAME_TENSION = 1 / 60.0;
+    private static final double FRAME_WINDING = 1e-3;
+    /** Motion per step below which a lift that has left the table may end early [m]. */
+    private static final double STILL = 2e-6;
+    /** Tendon wound per second [m/s]. */
+    private static final double WINDING = 0.12;
+
+    private final StepSystem system;
+    private final Criteria criteria;
+    private final GraspObject object;
+    private final boolean record;
+    private final int bodies;
+    private final boolean[] touchedBy;
+    private final double[] windingStart;
+    private final double[] start = new double[3];
+    private final double[] closedAt = new double[3];
+    private final double[] startR = new double[9];
+    private final double[] closedR = new double[9];
+    private double liftZ;
+    private double liftBottom;
+    private double motionSinceFrame;
+    private double tensionAtFrame;
+    private double windingAtFrame;
+    final List<FirstTouch> touches = new ArrayList<>();
+    final List<Frame> frames = new ArrayList<>();
+    Frame.Phase phase = Frame.Phase.APPROACH;
+
+    @Nullable
+    Outcome verdict;
+
+    boolean touched;
+    boolean squeezed;
+    boolean clearOfTable;
+    private boolean haveClosed;
+    double landingForce;
+    double peakForce;
+    double peakPressure;
+    double sink;
+    int squeezingBody = -1;
+
+    RunWatch(StepSystem system, Criteria criteria, GraspObject object, boolean record) {
+        this.system = system;
+        this.criteria = criteria;
+        this.object = object;
+        this.record = record;
+        bodies = system.rig.tree().bodies().size();
+        touchedBy = new boolean[bodies];
+        windingStart = new double[system.rig.drive().motors()];
+    }
+
+    void begin() {
+        verdict = null;
+        touched = false;
+        squeezed = false;
+        clearOfTable = false;
+        haveClosed = false;
+        landingForce = 0;
+        peakForce = 0;
+        peakPressure = 0;
+        sink = 0;
+        squeezingBody = -1;
+        motionSinceFrame = 0;
+        tensionAtFrame = 0;
+        windingAtFrame = 0;
+        phase = Frame.Phase.APPROACH;
+        Arrays.fill(touchedBy, false);
+        if (record) {
+            touches.clear();
+            frames.clear();
+        }
+        centre(start);
+        System.arraycopy(system.r, 0, startR, 0, 9);
+        if (record) {
+            addFrame();
+        }
+    }
+
+    /** Centre of mass in the world [m]. */
+    private void centre(double[] out) {
+        double[] r = system.r;
+        double[] c = system.object.centreOfMass;
+        for (int i = 0; i < 3; i++) {
+            out[i] = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2];
+        }
+    }
+
+    @Override
+    public boolean stop(double motion) {
+        double total = 0;
+        for (int b = 0; b < bodies; b++) {
+            double f = system.pads.bodyForce(b);
+            total += f;
+            if (f > peakForce) {
+                peakForce = f;
+            }
+            if (f > criteria.touchForce() && !touchedBy[b]) {
+                touchedBy[b] = true;
+                touched = true;
+                if (record) {
+                    touches.add(new FirstTouch(b, mostTension(), phase));
+                }
+            }
+            if (object.squeezeForce().isPresent() && f > object.squeezeForce().getAsDouble()) {
+                squeeze(b);
+            }
+        }
+        double pressure = system.pads.peakPressure();
+        peakPressure = Math.max(peakPressure, pressure);
+        if (object.squeezePressure().isPresent()
+                && pressure > object.squeezePressure().getAsDouble()) {
+            squeeze(-1);
+        }
+        if (phase == Frame.Phase.APPROACH) {
+            landingForce =
+                    Math.max(landingForce, Math.max(total, system.rig.links().tableForce()));
+            if (landingForce > criteria.landingForce()) {
+                verdict = Outcome.LANDED_ON_IT;
+            }
+        }
+        if (travelNow() > criteria.thrown()) {
+            verdict = Outcome.THROWN_OUT;
+        }
+        if (record) {
+            motionSinceFrame += motion;
+            recordFrame();
+        }
+        return verdict != null
+                || (phase == Frame.Phase.CLOSE && allStalled())
+                || (phase == Frame.Phase.LIFT && lifted(motion));
+    }
+
+    private void squeeze(int body) {
+        if (!squeezed) {
+            squeezed = true;
+            squeezingBody = body;
+        }
+        if (verdict == null) {
+            verdict = Outcome.SQUEEZED;
+        }
+    }
+
+    private double mostTension() {
+        double most = 0;
+        for (int m = 0; m < system.rig.drive().motors(); m++) {
+            most = Math.max(most, system.rig.drive().tension(m));
+        }
+        return most;
+    }
+
+    private boolean settling;
+
+    private boolean allStalled() {
+        if (settling) {
+            return false;
+        }
+        for (int m = 0; m < system.rig.drive().motors(); m++) {
+            if (system.rig.drive().pulls(m)
+                    && system.rig.drive().tension(m)
+                            < 0.999 * system.rig.drive().greatest(m)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** While settling a stalled winch does not end the run of steps. */
+    void settling(boolean on) {
+        settling = on;
+    }
+
+    void rememberWinding() {
+        for (int m = 0; m < windingStart.length; m++) {
+            windingStart[m] = system.rig.drive().wound(m);
+        }
+    }
+
+    /** Winds every motor that pulls and has not stalled. */
+    void wind(double t) {
+        for (int m = 0; m < windingStart.length; m++) {
+            if (system.rig.drive().pulls(m)) {
+                system.rig.drive().wind(m, windingStart[m] + WINDING * t);
+            }
+        }
+    }
+
+    void closed() {
+        haveClosed = true;
+        centre(closedAt);
+        System.arraycopy(system.r, 0, closedR, 0, 9);
+    }
+
+    void beginLift() {
+        liftZ = system.p[2];
+        liftBottom = system.table.depth(system.r, system.p[2], 0);
+    }
+
+    private boolean lifted(double motion) {
+        sink = Math.max(sink, liftZ - system.p[2]);
+        if (sink > criteria.sink()) {
+            return true;
+        }
+        if (!settling
+                && motion < STILL
+                && system.table.touching() == 0
+                && !system.rig.links().touchesTable()) {
+            clearOfTable = true;
+            return true;
+        }
+        return false;
+    }
+
+    /** After the lift: not sunk out of the hand, and clear of the lowered table. */
+    boolean offTheTable() {
+        sink = Math.max(sink, liftZ - system.p[2]);
+        return sink <= criteria.sink() && system.table.depth(system.r, system.p[2], system.tableHeight) < 0;
+    }
+
+    int bodiesCarrying(double force) {
+        int count = 0;
+        for (int b = 0; b < bodies; b++) {
+            if (system.pads.bodyForce(b) > force) {
+                count++;
+            }
+        }
+        return count;
+    }
+
+    private double travelNow() {
+        double[] r = system.r;
+        double[] c = system.object.centreOfMass;
+        double sum = 0;
+        for (int i = 0; i < 3; i++) {
+            double d = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
+            sum += d * d;
+        }
+        return Math.sqrt(sum);
+    }
+
+    private double closedMinusStart(int i) {
+        if (haveClosed) {
+            return closedAt[i] - start[i];
+        }
+        double[] r = system.r;
+        double[] c = system.object.centreOfMass;
+        return system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
+    }
+
+    /** Displacement of the centre of mass by the closing [m]. */
+    double travel() {
+        double x = closedMinusStart(0);
+        double y = closedMinusStart(1);
+        double z = closedMinusStart(2);
+        return Math.sqrt(x * x + y * y + z * z);
+    }
+
+    /** Angle by which the object was tipped by the closing [rad]; rolling of round things does not count. */
+    double tilt() {
+        double[] now = haveClosed ? closedR : system.r;
+        return switch (object.shape().symmetry()) {
+            case FULL -> 0;
+            case ABOUT_Z -> Math.abs(StrictMath.acos(clamp(startR[8])) - StrictMath.acos(clamp(now[8])));
+            case NONE -> StrictMath.acos(clamp(startR[6] * now[6] + startR[7] * now[7] + startR[8] * now[8]));
+        };
+    }
+
+    private static double clamp(double cosine) {
+        return Math.max(-1, Math.min(1, cosine));
+    }
+
+    ClosingSummary summary(Outcome outcome, Stepper stepper) {
+        // a fresh look at the balance, with the damping of the last step gone
+        system.evaluate(false);
+        return new ClosingSummary(
+                outcome,
+                travel(),
+                closedMinusStart(0),
+                closedMinusStart(1),
+                tilt(),
+                sink,
+                landingForce,
+                peakForce,
+                peakPressure,
+                bodiesCarrying(0.05),
+                system.objectResidual(),
+                system.worstJointResidual(),
+                stepper.steps,
+                stepper.newton.iterations);
+    }
+
+    // ------------------------------------------------------------------ frames
+
+    private void recordFrame() {
+        double tension = mostTension();
+        double greatest =
+                system.rig.drive().motors() == 0 ? 1 : system.rig.drive().greatest(0);
+        double winding = 0;
+        for (int m = 0; m < windingStart.length; m++) {
+            winding = Math.max(winding, system.rig.drive().wound(m));
+        }
+        boolean worth = motionSinceFrame > FRAME_MOTION
+                || Math.abs(tension - tensionAtFrame) > FRAME_TENSION * greatest
+                || winding - windingAtFrame > FRAME_WINDING
+                || (phase != Frame.Phase.CLOSE);
+        if (worth) {
+            motionSinceFrame = 0;
+            tensionAtFrame = tension;
+            windingAtFrame = winding;
+            addFrame();
+        }
+    }
+
+    /** Adds the present state; called by the simulator at the end of each phase as well. */
+    void addFrame() {
+        List<Double> tension = new ArrayList<>();
+        for (int m = 0; m < system.rig.drive().motors(); m++) {
+            tension.add(system.rig.drive().tension(m));
+        }
+        List<Double> angles = new ArrayList<>();
+        for (int j = 0; j < system.joints; j++) {
+            if (system.rig.tree().coordinates().get(j).flexion()) {
+                angles.add(system.q[j]);
+            }
+        }
+        List<Pose> poses = new ArrayList<>();
+        List<Double> force = new ArrayList<>();
+        for (int b = 0; b < bodies; b++) {
+            poses.add(system.bodyPose(b));
+            force.add(system.pads.bodyForce(b));
+        }
+        int n = system.rig.points().points().size();
+        float[] pressure = new float[n];
+        for (int i = 0; i < n; i++) {
+            double area = system.rig.points().points().get(i).area();
+            pressure[i] = area > 0 ? (float) (system.pads.force(i) / area) : 0;
+        }
+        frames.add(new Frame(
+                phase,
+                tension,
+                angles,
+                poses,
+                new Pose(new Vec3(system.p[0], system.p[1], system.p[2]), Rotation.of(system.r, 0)),
+                force,
+                pressure,
+                system.tableHeight));
+    }
+
+    /** At most {@link #MOST_FRAMES} frames, evenly thinned; the first and last of each phase stay. */
+    List<Frame> thinned() {
+        if (frames.size() <= MOST_FRAMES) {
+            return List.copyOf(frames);
+        }
+        List<Frame> out = new ArrayList<>();
+        double every = (double) frames.size() / MOST_FRAMES;
+        double next = 0;
+        for (int i = 0; i < frames.size(); i++) {
+            boolean edge = i == 0
+                    || i == frames.size() - 1
+                    || frames.get(i).phase() != frames.get(i - 1).phase()
+                    || frames.get(i).phase() != frames.get(i + 1).phase();
+            if (i >= next || edge) {
+                out.add(frames.get(i));
+                next = Math.max(next + every, i + 1.0);
+            }
+        }
+        return out;
+    }
+}
