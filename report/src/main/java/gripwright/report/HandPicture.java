@@ -26,7 +26,7 @@ public final class HandPicture {
     private HandPicture(Hand hand) {
         this.hand = hand;
         this.rest = HandPose.atRest(hand);
-        this.bodies = HandBodies.of(hand, rest);
+        this.bodies = HandBodies.of(hand, rest, HandBodies.FINE);
         Box2 side = bounds(View.FRONT);
         Box2 top = bounds(View.TOP);
         scale = Math.min(2500, Math.min(600 / side.width(), 560 / Math.max(side.height(), top.height())));
