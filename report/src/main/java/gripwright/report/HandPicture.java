@@ -26,7 +26,7 @@ public final class HandPicture {
     private HandPicture(Hand hand) {
         this.hand = hand;
         this.rest = HandPose.atRest(hand);
-        this.bodies = HandBodies.of(hand, rest);
+        this.bodies = HandBodies.of(hand, rest, HandBodies.FINE);
         Box2 side = bounds(View.FRONT);
         Box2 top = bounds(View.TOP);
         scale = Math.min(2500, Math.min(600 / side.width(), 560 / Math.max(side.height(), top.height())));
@@ -90,14 +90,18 @@ public final class HandPicture {
         }
         int right = outermost(1);
         int left = outermost(-1);
-        lengths(v, right);
-        restAngles(v, left);
-        arms(v, left);
-        pad(v, right);
+        int measured = flat(right) ? right : left;
+        int turned = flat(left) ? left : right;
+        lengths(v, measured, measured == turned ? 62 : 26);
+        restAngles(v, turned);
+        if (measured != turned) {
+            arms(v, turned);
+        }
+        double padTop = pad(v, measured);
         if (left != right) {
             spacing(v, left, right, end - 20);
         }
-        opening(v, left, right);
+        opening(v, left, right, padTop);
         pull(v);
         svg.axes(6, end - 30, "x", "z");
     }
@@ -113,6 +117,16 @@ public final class HandPicture {
         return best;
     }
 
+    /** Whether the finger closes in the plane of the side view, so that its lengths and angles show true. */
+    private boolean flat(int finger) {
+        return Math.abs(Math.cos(hand.fingers().get(finger).closesToward())) > 0.995;
+    }
+
+    /** A distance seen in projection says so. */
+    private static String sideways(Vec3 a, Vec3 b) {
+        return Math.abs(a.y() - b.y()) > 1e-4 ? ", along x" : "";
+    }
+
     private Vec3 tip(int finger) {
         List<Pose> p = poses(finger);
         Phalanx last = hand.fingers().get(finger).phalanges().get(p.size() - 1);
@@ -120,7 +134,7 @@ public final class HandPicture {
     }
 
     /** Lengths of the phalanges along their backs. */
-    private void lengths(View.Scaled v, int finger) {
+    private void lengths(View.Scaled v, int finger, double off) {
         List<Pose> p = poses(finger);
         for (int i = 0; i < p.size(); i++) {
             Phalanx ph = hand.fingers().get(finger).phalanges().get(i);
@@ -130,7 +144,7 @@ public final class HandPicture {
                 // The back lies to the right of the way from joint to tip for a finger that points to +x.
                 Svg.P pad = v.at(p.get(i).apply(new Vec3(0, ph.bone(), 0)));
                 boolean padLeft = (b.x() - a.x()) * (pad.y() - a.y()) - (b.y() - a.y()) * (pad.x() - a.x()) < 0;
-                svg.dimension(a, b, (padLeft ? -1 : 1) * 26, Num.mm(ph.length()));
+                svg.dimension(a, b, (padLeft ? -1 : 1) * off, Num.mm(ph.length()));
             }
         }
     }
@@ -146,7 +160,7 @@ public final class HandPicture {
             double r = Math.min(0.8 * scale * f.phalanges().get(i).length(), i == 0 ? 110 : 74);
             double a0 = angle(v, straight);
             double a1 = angle(v, along);
-            if (Math.abs(a1 - a0) > Math.toRadians(2) && Math.abs(a1 - a0) < Math.PI) {
+            if (flat(finger) && Math.abs(a1 - a0) > Math.toRadians(2) && Math.abs(a1 - a0) < Math.PI) {
                 svg.line(o.x(), o.y(), o.x() + (r + 14) * Math.cos(a0), o.y() + (r + 14) * Math.sin(a0), "t d chain");
                 arc(o, r, a0, a1, Num.degrees(f.joints().get(i).rest()));
             }
@@ -204,8 +218,12 @@ public final class HandPicture {
         }
     }
 
-    /** Thickness and rubber of the first pad, led out to the inside. */
-    private void pad(View.Scaled v, int finger) {
+    /**
+     * Thickness and rubber of the first pad, led out to the inside.
+     *
+     * @return upper end of the words
+     */
+    private double pad(View.Scaled v, int finger) {
         Phalanx ph = hand.fingers().get(finger).phalanges().get(0);
         Pose p = poses(finger).get(0);
         Svg.P q = v.at(
@@ -216,6 +234,7 @@ public final class HandPicture {
         Svg.Anchor anchor = Svg.Anchor.MIDDLE;
         svg.text(out.x(), out.y() - 20, "pad " + Num.mm(ph.pad().thickness()), "v halo", anchor);
         svg.text(out.x(), out.y() - 5, "rubber " + ph.pad().rubber().name(), "l halo", anchor);
+        return out.y() - 34;
     }
 
     private void spacing(View.Scaled v, int left, int right, double y) {
@@ -224,22 +243,30 @@ public final class HandPicture {
         if (Math.abs(b.x() - a.x()) > 8) {
             Svg.P la = new Svg.P(Math.min(a.x(), b.x()), y - 30);
             Svg.P lb = new Svg.P(Math.max(a.x(), b.x()), y - 30);
-            svg.dimension(la, lb, -24, Num.mm(Math.abs(b.x() - a.x()) / scale) + " between bases");
+            svg.dimension(
+                    la,
+                    lb,
+                    -24,
+                    "bases " + Num.mm(Math.abs(b.x() - a.x()) / scale)
+                            + sideways(
+                                    hand.fingers().get(left).base(),
+                                    hand.fingers().get(right).base()));
         }
     }
 
-    private void opening(View.Scaled v, int left, int right) {
+    private void opening(View.Scaled v, int left, int right, double padTop) {
         if (left == right) {
             return;
         }
         Svg.P a = v.at(tip(left));
         Svg.P b = v.at(tip(right));
-        double y = Math.min(a.y(), b.y());
+        double y = Math.min(Math.min(a.y(), b.y()), padTop + 26);
         svg.dimension(
                 new Svg.P(a.x(), y),
                 new Svg.P(b.x(), y),
                 38,
-                Num.mm(Math.abs(b.x() - a.x()) / scale) + " between the tips at rest");
+                Num.mm(Math.abs(b.x() - a.x()) / scale) + " between the tips at rest"
+                        + sideways(tip(left), tip(right)));
     }
 
     /** The tendon keeps its moment arm from every joint on the pad's side and ends in the last phalanx. */
@@ -329,24 +356,24 @@ public final class HandPicture {
     /** Spacing across of the two bases farthest apart on the right, and the width of a phalanx. */
     private void across(View.Scaled v) {
         List<Finger> right = hand.fingers().stream()
-                .filter(f -> f.base().x() >= 0)
+                .filter(f -> f.base().x() >= 0 && Math.cos(f.closesToward()) < -0.995)
                 .sorted(Comparator.comparingDouble(f -> f.base().y()))
                 .toList();
-        double edge = v.x() + scale * bounds(View.TOP).right() + 26;
+        double tips = v.x() + scale * bounds(View.TOP).right();
         if (right.size() >= 2) {
             Finger a = right.get(0);
             Finger b = right.get(right.size() - 1);
             svg.dimension(
-                    new Svg.P(edge, v.at(a.base()).y()),
-                    new Svg.P(edge, v.at(b.base()).y()),
-                    -6,
+                    new Svg.P(tips + 16, v.at(a.base()).y()),
+                    new Svg.P(tips + 16, v.at(b.base()).y()),
+                    -16,
                     Num.mm(b.base().y() - a.base().y()));
         }
         if (!right.isEmpty()) {
             Finger a = right.get(0);
             double half = a.phalanges().get(0).width() / 2 * scale;
             double y = v.at(a.base()).y();
-            svg.dimension(new Svg.P(edge + 34, y - half), new Svg.P(edge + 34, y + half), 6, Num.mm(2 * half / scale));
+            svg.dimension(new Svg.P(tips, y - half), new Svg.P(tips, y + half), 62, Num.mm(2 * half / scale));
         }
     }
 

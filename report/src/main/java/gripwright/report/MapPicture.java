@@ -44,6 +44,7 @@ public final class MapPicture {
         grounds(counts);
         textures();
         heldOutline();
+        undecided();
         svg.rect(LEFT, TOP, FIELD, FIELD, "o");
         nominal();
         circles();
@@ -88,8 +89,8 @@ public final class MapPicture {
                             .append(Num.coord(y(row)))
                             .append('H')
                             .append(Num.coord(x(column)))
-                            .append('v')
-                            .append(Num.coord(cell))
+                            .append('V')
+                            .append(Num.coord(y(row) + cell))
                             .append('H')
                             .append(Num.coord(x(start)))
                             .append('Z');
@@ -104,7 +105,7 @@ public final class MapPicture {
     /** In every cell, or in every second or third where cells are too small to carry one. */
     private void textures() {
         int every = (int) Math.ceil(9 / cell);
-        double size = Math.min(every * cell, 16);
+        double size = Math.min(every * cell, 18);
         Map<Outcome, StringBuilder> paths = new EnumMap<>(Outcome.class);
         int n = map.cells();
         int first = (n / 2) % every;
@@ -126,14 +127,27 @@ public final class MapPicture {
                 svg.path(d.toString(), "tx tx-" + Marks.key(outcome));
             }
         });
+    }
+
+    private void undecided() {
+        int n = map.cells();
         for (int row = 0; row < n; row++) {
             for (int column = 0; column < n; column++) {
                 if (map.outcome(row, column) == Outcome.UNDECIDED) {
-                    svg.rect(x(column) + 0.6, y(row) + 0.6, cell - 1.2, cell - 1.2, "und");
-                    svg.mark(Outcome.UNDECIDED, x(column) + cell / 8, y(row) + cell / 8, cell * 0.75);
+                    undecided(x(column), y(row));
                 }
             }
         }
+    }
+
+    /** A framed cell with its mark; never so small that the mark cannot be read. */
+    private void undecided(double x, double y) {
+        double frame = Math.max(cell - 1.2, 9);
+        double mark = Math.min(0.8 * frame, 18);
+        double cx = Math.max(LEFT + frame / 2, Math.min(LEFT + FIELD - frame / 2, x + cell / 2));
+        double cy = Math.max(TOP + frame / 2, Math.min(TOP + FIELD - frame / 2, y + cell / 2));
+        svg.rect(cx - frame / 2, cy - frame / 2, frame, frame, "und");
+        svg.mark(Outcome.UNDECIDED, cx - mark / 2, cy - mark / 2, mark);
     }
 
     private void heldOutline() {
