@@ -50,8 +50,8 @@ final class TrialsCommand extends ProjectCommand {
         at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), trials))) + "\n");
         at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        writeJson(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
-        writePicture(() -> Pictures.trials(trials, open.project().need()));
+        results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
+        results.picture(() -> Pictures.trials(trials, open.project().need()));
         return studies.stopped() ? Exit.STOPPED : TrialsText.exit(trials, wanted);
     }
 }

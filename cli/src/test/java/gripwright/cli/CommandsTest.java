@@ -200,8 +200,11 @@ class CommandsTest {
         String before = project().origin().inputs();
         shell.run("report", "p", "--runs", "2", "--cells", "3");
         assertThat(project().origin().inputs()).isEqualTo(before);
+        assertThat(shell.run("check", "p").out()).doesNotContain("Stale");
         Files.writeString(folder.resolve("p/need.yaml"), "\n# a remark\n", java.nio.file.StandardOpenOption.APPEND);
         assertThat(project().origin().inputs()).isNotEqualTo(before);
+        assertThat(shell.run("check", "p").out())
+                .contains("Stale, made from other files than these: map-", "trials.json");
     }
 
     @Test
