@@ -184,8 +184,7 @@ public final class Mesh implements Shape {
     /**
      * {@inheritDoc}
      *
-     * <p>The spline's gradient brought to length 1 (it is shorter where the distance has a kink), and the change of
-     * that direction: the spline's Hessian over the gradient's length, without its part along the normal.
+     * <p>Those of the spline itself: the gradient is a little shorter than 1 where the distance has a kink.
      */
     @Override
     public void derivatives(double x, double y, double z, double[] gradient, double[] hessian) {
@@ -201,7 +200,6 @@ public final class Mesh implements Shape {
             return;
         }
         spline(u, v, w, gradient, hessian);
-        unit(gradient, hessian);
     }
 
     /** Gradient [-] and Hessian [1/m] of the spline itself. */
@@ -262,32 +260,6 @@ public final class Mesh implements Shape {
         h[3] = hyy * perSquare;
         h[4] = hyz * perSquare;
         h[5] = hzz * perSquare;
-    }
-
-    /** Brings a gradient to length 1 and the Hessian to the derivative of that direction, made symmetric: P H P / |g|. */
-    private static void unit(double[] g, double[] h) {
-        double length = Math.sqrt(g[0] * g[0] + g[1] * g[1] + g[2] * g[2]);
-        if (length < 1e-6) {
-            Profile.plane(0, 0, 1, g, h);
-            return;
-        }
-        double s = 1 / length;
-        double x = g[0] * s;
-        double y = g[1] * s;
-        double z = g[2] * s;
-        double hx = h[0] * x + h[1] * y + h[2] * z;
-        double hy = h[1] * x + h[3] * y + h[4] * z;
-        double hz = h[2] * x + h[4] * y + h[5] * z;
-        double nn = x * hx + y * hy + z * hz;
-        g[0] = x;
-        g[1] = y;
-        g[2] = z;
-        h[0] = s * (h[0] - 2 * x * hx + nn * x * x);
-        h[1] = s * (h[1] - x * hy - y * hx + nn * x * y);
-        h[2] = s * (h[2] - x * hz - z * hx + nn * x * z);
-        h[3] = s * (h[3] - 2 * y * hy + nn * y * y);
-        h[4] = s * (h[4] - y * hz - z * hy + nn * y * z);
-        h[5] = s * (h[5] - 2 * z * hz + nn * z * z);
     }
 
     /** Derivatives of the lower bound beyond the grid; the Hessian is that of a point's distance. */
