@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** A run as a film strip: its key moments across, the three views down, forces in the last moment. */
@@ -97,8 +98,21 @@ public final class ClosingPicture {
             svg.text(26, y, line, "v");
             y += 17;
         }
-        svg.text(26, y, "placed " + placed(), "lq");
-        return y + 17;
+        for (String line : Wrap.lines("placed " + placed() + touches(), 140)) {
+            svg.text(26, y, line, "lq");
+            y += 16;
+        }
+        return y + 1;
+    }
+
+    /** Who touched first and when, in words. */
+    private String touches() {
+        if (detail.firstTouches().isEmpty()) {
+            return "; nothing touched it";
+        }
+        return detail.firstTouches().stream()
+                .map(t -> detail.bodies().get(t.body()).replace(' ', '\u00a0') + " at " + Num.newtons(t.tension()))
+                .collect(Collectors.joining(", ", "; first touches: ", ""));
     }
 
     /** Where the object was put, in words. */

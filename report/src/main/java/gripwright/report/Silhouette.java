@@ -144,7 +144,7 @@ record Silhouette(List<List<Svg.P>> loops) {
             int r = (int) reach;
             for (int b = Math.max(0, j - r); b <= Math.min(ny, j + r); b++) {
                 for (int a = Math.max(0, i - r); a <= Math.min(nx, i + r); a++) {
-                    if (a == i && b == j || Math.hypot(a - i, b - j) < reach) {
+                    if ((a == i && b == j) || Math.hypot(a - i, b - j) < reach) {
                         in[b * (nx + 1) + a] = inside;
                         known[b * (nx + 1) + a] = true;
                     }
@@ -209,7 +209,8 @@ record Silhouette(List<List<Svg.P>> loops) {
         private Svg.P crossing(int edge) {
             int node = edge / 2;
             double x = ox + node % (nx + 1) * cell;
-            double y = oy + node / (nx + 1) * cell;
+            int row = node / (nx + 1);
+            double y = oy + row * cell;
             double dx = edge % 2 == 0 ? cell : 0;
             double dy = edge % 2 == 0 ? 0 : cell;
             boolean first = in[node];
