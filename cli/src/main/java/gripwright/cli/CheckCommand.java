@@ -6,6 +6,7 @@ import gripwright.model.Finger;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Project;
+import java.util.List;
 import picocli.CommandLine.Command;
 
 /** Reads a project and says what is in it and what was assumed, or everything that is wrong with it. */
@@ -23,12 +24,18 @@ final class CheckCommand extends ProjectCommand {
         try {
             OpenProject open = open();
             at.out().println(summary(open));
-            writeJson(() -> CheckJson.of(open.origin(), open.project()));
-            writePicture(() -> Pictures.hand(open.project().hand()));
+            List<String> stale = StaleResults.in(open);
+            if (!stale.isEmpty()) {
+                at.out()
+                        .println("\nStale, made from other files than these: " + String.join(", ", stale) + " in "
+                                + dir().resolve("results") + ";\n'gripwright report " + dir() + "' makes them anew.");
+            }
+            results.json(() -> CheckJson.of(open.origin(), open.project()));
+            results.picture(() -> Pictures.hand(open.project().hand()));
             return Exit.YES;
         } catch (ProjectFaults faults) {
             String inputs = OpenProject.hash(dir(), OpenProject.folder(at, dir()));
-            writeJson(() -> CheckJson.of(Version.TEXT, inputs, faults.faults()));
+            results.json(() -> CheckJson.of(Version.TEXT, inputs, faults.faults()));
             throw faults;
         }
     }
@@ -54,7 +61,7 @@ final class CheckCommand extends ProjectCommand {
         text.append("need     ").append(project.need().name()).append(": ");
         text.append(Say.count(project.need().objects().size(), "object", "objects"))
                 .append(", wanted ");
-        text.append(Say.percent(project.need().wantedSuccess())).append("\n\n");
+        text.append(Say.exactly(project.need().wantedSuccess())).append("\n\n");
         Table objects = new Table("lrrl", "object", "mass", "weight", "grips");
         for (GraspObject object : project.need().objects()) {
             objects.row(

@@ -58,15 +58,15 @@ final class CloseCommand extends ProjectCommand {
         OpenProject open = open();
         GraspObject object = open.object(pair.object());
         Grip grip = open.grip(pair.grip());
-        Numerics numerics = pictureWanted() || frames ? pads.numerics().recording() : pads.numerics();
+        Numerics numerics = results.pictureWanted() || frames ? pads.numerics().recording() : pads.numerics();
         ClosingDetail detail = at.closings()
                 .of(open.project(), numerics)
                 .create(object, grip)
                 .detail(Conditions.at(offset.x(), offset.y(), turn));
         at.out().println(CloseText.of(object.name(), grip.name(), detail));
         at.out().println(open.assumptionsLine());
-        writeJson(() -> CloseJson.of(open.origin(), open.project().hand(), grip, object, detail, frames));
-        writePicture(() -> Pictures.closing(open.project().hand(), object, detail));
+        results.json(() -> CloseJson.of(open.origin(), open.project().hand(), grip, object, detail, frames));
+        results.picture(() -> Pictures.closing(open.project().hand(), object, detail));
         return exit(detail.summary().outcome());
     }
 

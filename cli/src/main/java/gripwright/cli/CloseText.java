@@ -47,7 +47,7 @@ final class CloseText {
         text.append(" on the object, ")
                 .append(Say.residual(s.jointResidual(), "N*m"))
                 .append(" at a joint\n");
-        text.append("judged   ").append(criteria(detail.criteria()));
+        text.append(judged(detail.criteria()));
         return text.toString();
     }
 
@@ -59,11 +59,13 @@ final class CloseText {
         return "shifted x " + Say.length(c.x()) + ", y " + Say.length(c.y()) + turn;
     }
 
-    static String criteria(Criteria c) {
-        return "by: landing force " + Say.force(c.landingForce()) + ", touch " + Say.force(c.touchForce()) + ", lift "
+    /** The limits by which runs are judged. */
+    static String judged(Criteria c) {
+        return Words.wrapped("judged   by landing force " + Say.force(c.landingForce()) + ", touch "
+                + Say.force(c.touchForce()) + ", lift "
                 + Say.length(c.lift()) + ", dropped past " + Say.length(c.sink()) + ", thrown past "
                 + Say.length(c.thrown()) + ", knocked over past " + Say.angle(c.tilt()) + ", pushed past "
-                + Say.length(c.pushed());
+                + Say.length(c.pushed()));
     }
 
     private static String motors(ClosingDetail detail) {

@@ -2,6 +2,7 @@ package gripwright.cli;
 
 import gripwright.closing.Numerics;
 import gripwright.files.ProjectReader;
+import gripwright.files.json.TrialsJson;
 import gripwright.model.GraspObject;
 import gripwright.study.CaptureMap;
 import java.io.IOException;
@@ -42,10 +43,14 @@ final class DemoCommand implements Callable<Integer> {
     @Mixin
     private final ThreadOption threads = new ThreadOption();
 
+    @Mixin
+    private final ResultOptions results;
+
     private final Surroundings at;
 
     DemoCommand(Surroundings at) {
         this.at = at;
+        this.results = new ResultOptions(at);
     }
 
     @Override
@@ -59,7 +64,10 @@ final class DemoCommand implements Callable<Integer> {
         at.out().flush();
         ReportMaker maker = new ReportMaker(at, open, plan(open));
         ReportMaker.Made made = maker.compute();
-        at.out().println(TrialsText.best(made.trials(), open.project().need().wantedSuccess()) + "\n");
+        double wanted = open.project().need().wantedSuccess();
+        at.out().println(TrialsText.best(made.trials(), wanted) + "\n");
+        results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, made.trials()));
+        results.picture(() -> Pictures.trials(made.trials(), open.project().need()));
         Path report = to.resolve("results/report.html");
         for (String line : maker.write(made, at.path(report).toAbsolutePath())) {
             at.out().println(Words.wrapped(line));

@@ -49,11 +49,11 @@ final class MapCommand extends ProjectCommand {
         Studies studies = new Studies(at, open, pads.numerics(), jobs);
         MapResult map = studies.map(object, grip, grid.map(open.project().need().wantedSuccess()));
         at.out().println(MapText.of(map) + "\n");
-        at.out().println(Words.findings(Findings.of(open.project(), map)) + "\n");
-        at.out().println("judged   " + CloseText.criteria(OpenProject.CRITERIA));
+        at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), map))) + "\n");
+        at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        writeJson(() -> MapJson.of(open.origin(), OpenProject.CRITERIA, map));
-        writePicture(() -> Pictures.map(map, open.project().hand(), object));
+        results.json(() -> MapJson.of(open.origin(), OpenProject.CRITERIA, map));
+        results.picture(() -> Pictures.map(map, open.project().hand(), object));
         return studies.stopped() ? Exit.STOPPED : CloseCommand.exit(map.outcome(grid.cells() / 2, grid.cells() / 2));
     }
 }

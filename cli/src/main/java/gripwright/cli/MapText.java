@@ -9,7 +9,10 @@ import java.util.Map;
 /** A capture map as characters, its numbers and what they mean. */
 final class MapText {
     /** A map wider than this does not fit beside its axis on a usual terminal. */
-    private static final int WIDEST = 71;
+    private static final int WIDEST = 111;
+
+    /** Up to here cells are drawn two characters wide, which makes the map about square. */
+    private static final int WIDEST_SQUARE = 55;
 
     private MapText() {}
 
@@ -33,7 +36,7 @@ final class MapText {
         text.append("capture range   ")
                 .append(radius(map.captureRadius(), map.captureLimitedBySpan()))
                 .append('\n');
-        text.append(Say.percent(map.wantedShare())).append(" range").append(" ".repeat(5));
+        text.append(Say.exactly(map.wantedShare())).append(" range").append(" ".repeat(5));
         text.append(radius(map.shareRadius(), map.shareLimitedBySpan())).append('\n');
         text.append("held area       ")
                 .append(QuantityText.number(map.heldArea() * 1e4, 3))
@@ -44,23 +47,17 @@ final class MapText {
         return text.toString();
     }
 
-    /** For the end of a longer text: one line. */
-    static String line(MapResult map) {
-        return map.object() + " with " + map.grip() + ": capture range "
-                + radius(map.captureRadius(), map.captureLimitedBySpan()) + ", held area "
-                + QuantityText.number(map.heldArea() * 1e4, 3) + " cm2";
-    }
-
     private static String radius(double radius, boolean limited) {
-        return limited ? "at least " + Say.length(radius) + " (all of the map)" : Say.length(radius);
+        return limited ? "at least " + Say.atLeast(radius) + " (all of the map)" : Say.atLeast(radius);
     }
 
     private static String cells(MapResult map) {
         StringBuilder text = new StringBuilder();
         for (int row = map.cells() - 1; row >= 0; row--) {
-            text.append("  ");
+            text.append(' ');
             for (int column = 0; column < map.cells(); column++) {
                 Outcome outcome = map.outcome(row, column);
+                text.append(column == 0 || map.cells() <= WIDEST_SQUARE ? " " : "");
                 text.append(outcome == null ? ' ' : outcome.mark());
             }
             text.append('\n');

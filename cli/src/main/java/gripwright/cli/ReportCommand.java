@@ -74,8 +74,8 @@ final class ReportCommand extends ProjectCommand {
         }
         at.out().println();
         at.out().println(open.assumptionsLine());
-        writeJson(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, made.trials()));
-        writePicture(() -> Pictures.trials(made.trials(), open.project().need()));
+        results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, made.trials()));
+        results.picture(() -> Pictures.trials(made.trials(), open.project().need()));
         at.out().println("report   written to " + report);
         return made.stopped() ? Exit.STOPPED : Exit.YES;
     }

@@ -92,8 +92,6 @@ final class ReportMaker {
                         made.closings,
                         made.maps,
                         Optional.of(made.trials),
-                        answer,
-                        Answer.findings(project, made.trials, made.maps),
                         OpenProject.CRITERIA,
                         plan.numerics,
                         new ReportInput.Provenance(

@@ -21,7 +21,7 @@ final class ResultFile {
                 Files.writeString(target, text); // a pipe or /dev/stdout cannot be replaced
                 return;
             }
-            Path beside = Files.createTempFile(folder, ".gripwright-", ".part");
+            Path beside = target.resolveSibling("." + target.getFileName() + ".part");
             try {
                 Files.writeString(beside, text);
                 Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);

@@ -9,6 +9,7 @@ import java.util.Locale;
 /** Numbers and words as the command line shows them: three digits, always with the unit. */
 final class Say {
     private static final int DIGITS = 3;
+    private static final double HAIR = 1e-9;
 
     private Say() {}
 
@@ -45,18 +46,37 @@ final class Say {
         return outcome.mark() + " " + outcome.words();
     }
 
+    /** A share found by counting, to the nearest percent, but never "100 %" or "0 %" for what is not. */
     static String percent(double share) {
-        return Double.isNaN(share) ? "-" : QuantityText.number(100 * share, DIGITS) + " %";
+        if (Double.isNaN(share)) {
+            return "-";
+        }
+        long rounded = Math.round(100 * share);
+        if (rounded == 100 && share < 1) {
+            return "over 99 %";
+        }
+        return rounded == 0 && share > 0 ? "under 1 %" : rounded + " %";
     }
 
-    /** "92 to 98 %". */
+    /** A share that was given, as given. */
+    static String exactly(double share) {
+        return QuantityText.number(100 * share, 6) + " %";
+    }
+
+    /** "92 to 98 %", rounded outwards so that it never looks narrower than it is. */
     static String interval(double low, double high) {
-        return QuantityText.number(Math.rint(1000 * low) / 10, DIGITS) + " to "
-                + QuantityText.number(Math.rint(1000 * high) / 10, DIGITS) + " %";
+        // The hair keeps 0.29 * 100 = 28.999999999999996 at 29.
+        return (long) Math.floor(100 * low + HAIR) + " to " + (long) Math.ceil(100 * high - HAIR) + " %";
     }
 
     static String interval(Proportion p) {
         return interval(p.low(), p.high());
+    }
+
+    /** A length that is promised: rounded down, to 0.1 mm below 10 mm and to 1 mm from there on. */
+    static String atLeast(double metres) {
+        double scale = 1e3 * metres < 10 ? 10 : 1;
+        return QuantityText.number(Math.floor(1e3 * metres * scale + HAIR) / scale, 6) + " mm";
     }
 
     static String count(int number, String one, String many) {

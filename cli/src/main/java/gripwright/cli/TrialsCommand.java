@@ -47,11 +47,11 @@ final class TrialsCommand extends ProjectCommand {
                 .println(Say.count(samples.runs(), "run", "runs") + " for each object and grip, seed " + samples.seed()
                         + (trials.stopped() ? "; stopped before the end" : "") + "\n");
         at.out().println(TrialsText.of(trials, wanted) + "\n");
-        at.out().println(Words.findings(Findings.of(open.project(), trials)) + "\n");
-        at.out().println("judged   " + CloseText.criteria(OpenProject.CRITERIA));
+        at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), trials))) + "\n");
+        at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        writeJson(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
-        writePicture(() -> Pictures.trials(trials, open.project().need()));
+        results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
+        results.picture(() -> Pictures.trials(trials, open.project().need()));
         return studies.stopped() ? Exit.STOPPED : TrialsText.exit(trials, wanted);
     }
 }

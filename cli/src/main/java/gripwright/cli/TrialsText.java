@@ -48,7 +48,7 @@ final class TrialsText {
     /** Best grip per object, the total and the answer. */
     static String best(TrialsResult trials, double wanted) {
         Table table =
-                new Table("llrrl", "object", "best grip", "success", "95 % interval", "wanted " + Say.percent(wanted));
+                new Table("llrrl", "object", "best grip", "success", "95 % interval", "wanted " + Say.exactly(wanted));
         for (TrialsResult.Best best : trials.best()) {
             table.row(
                     best.object(),

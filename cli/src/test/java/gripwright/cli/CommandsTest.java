@@ -116,8 +116,8 @@ class CommandsTest {
     void mapDrawsTheOutcomesTheRangeAndWhatItMeans() {
         Ran ran = shell.run(map("--span", "60 mm", "--cells", "13", "--threads", "2"));
         assertThat(ran.out())
-                .contains("13 x 13 cells of 10 mm", "capture range   20 mm", "Capture range:", "judged   by")
-                .contains("\u25cf\u25cf\u25cf\u25cf\u25cf", "? undecided 13");
+                .contains("13 x 13 cells of 10 mm", "capture range   20 mm", "Capture range:", "judged   by landing")
+                .contains("\u25cf \u25cf \u25cf", "? undecided 13");
         assertThat(ran.code()).isZero();
     }
 
@@ -200,8 +200,11 @@ class CommandsTest {
         String before = project().origin().inputs();
         shell.run("report", "p", "--runs", "2", "--cells", "3");
         assertThat(project().origin().inputs()).isEqualTo(before);
+        assertThat(shell.run("check", "p").out()).doesNotContain("Stale");
         Files.writeString(folder.resolve("p/need.yaml"), "\n# a remark\n", java.nio.file.StandardOpenOption.APPEND);
         assertThat(project().origin().inputs()).isNotEqualTo(before);
+        assertThat(shell.run("check", "p").out())
+                .contains("Stale, made from other files than these: map-", "trials.json");
     }
 
     @Test

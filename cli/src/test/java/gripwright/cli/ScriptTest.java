@@ -48,6 +48,9 @@ class ScriptTest {
                 "mv",
                 "cp",
                 "grep",
+                "awk",
+                "sort",
+                "cat",
                 "tail")) {
             Files.createSymbolicLink(folder.resolve("bin/" + tool), where(tool));
         }
@@ -102,6 +105,43 @@ class ScriptTest {
                 .contains("the build failed", "[ERROR] planted", "target/build.log")
                 .doesNotContain("Main");
         assertThat(ran.code).isEqualTo(Exit.FILES.code());
+    }
+
+    @Test
+    void checkSumsTheTestsOfAllModulesInItsLastLine() throws Exception {
+        repositoryWithCheck();
+        script(
+                "bin/mvn",
+                "for m in core cli; do mkdir -p $m/target/surefire-reports; echo '<testsuite name=\"a\" tests=\"5\""
+                        + " errors=\"0\" skipped=\"0\" failures=\"0\">' >$m/target/surefire-reports/TEST-a.xml; done");
+        Ran good = run("repo/check");
+        assertThat(good.text.strip()).endsWith("\n10 passed, 0 failed");
+        assertThat(good.code).isZero();
+        script(
+                "bin/mvn",
+                "mkdir -p cli/target/surefire-reports; echo '<testsuite tests=\"7\" errors=\"1\" skipped=\"1\""
+                        + " failures=\"2\">' >cli/target/surefire-reports/TEST-a.xml");
+        Ran bad = run("repo/check", "quick");
+        assertThat(bad.text.strip()).endsWith("\n3 passed, 3 failed, 1 skipped");
+        assertThat(bad.code).isEqualTo(1);
+    }
+
+    @Test
+    void checkCountsABuildThatBreaksAsAFailure() throws Exception {
+        repositoryWithCheck();
+        script("bin/mvn", "echo '[ERROR] /src/A.java:[1,2] planted'; exit 1");
+        Ran ran = run("repo/check", "quick");
+        assertThat(ran.text).contains("A.java:[1,2] planted").endsWith("0 passed, 1 failed\n");
+        assertThat(ran.code).isEqualTo(1);
+        script("bin/mvn", "exit 0");
+        assertThat(run("repo/check", "quick").text).endsWith("0 passed, 1 failed\n");
+        assertThat(run("repo/check", "quik").code).isEqualTo(2);
+    }
+
+    private void repositoryWithCheck() throws IOException {
+        Files.copy(Path.of("../check"), folder.resolve("repo/check"));
+        executable("repo/check");
+        script("bin/javac", "exit 0");
     }
 
     private void stubJava(String version) throws IOException {

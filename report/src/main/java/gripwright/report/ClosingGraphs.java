@@ -105,10 +105,23 @@ final class ClosingGraphs {
             for (int i = 0; i < tension.size(); i++) {
                 points.add(new Svg.P(x.at(tension.get(i)), y.at(c.values.get(i))));
             }
-            svg.polyline(points, c.style);
+            svg.polyline(thinned(points), c.style);
         }
         labels(svg, x, y, curves);
         return top + HEIGHT;
+    }
+
+    /** Without points too near to the one before to be seen. */
+    private static List<Svg.P> thinned(List<Svg.P> points) {
+        List<Svg.P> out = new ArrayList<>();
+        for (int i = 0; i < points.size(); i++) {
+            Svg.P p = points.get(i);
+            Svg.P last = out.isEmpty() ? p : out.get(out.size() - 1);
+            if (i == 0 || i == points.size() - 1 || Math.abs(p.x() - last.x()) > 4 || Math.abs(p.y() - last.y()) > 1) {
+                out.add(p);
+            }
+        }
+        return out;
     }
 
     /** Each curve named at its end; names are pushed apart until none overlap. */

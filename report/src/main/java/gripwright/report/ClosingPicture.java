@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** A run as a film strip: its key moments across, the three views down, forces in the last moment. */
@@ -45,12 +46,21 @@ public final class ClosingPicture {
         }
     }
 
-    /** @param detail of a run that recorded its frames */
+    /**
+     * Film strip with graphs under it.
+     *
+     * @param detail of a run that recorded its frames
+     */
     public static Picture draw(Hand hand, GraspObject object, ClosingDetail detail) {
-        return new ClosingPicture(hand, object, detail).picture();
+        return new ClosingPicture(hand, object, detail).picture(true);
     }
 
-    private Picture picture() {
+    /** The film strip alone. */
+    public static Picture strip(Hand hand, GraspObject object, ClosingDetail detail) {
+        return new ClosingPicture(hand, object, detail).picture(false);
+    }
+
+    private Picture picture(boolean graphs) {
         String title = "The hand closes on the " + object.name() + ": "
                 + detail.summary().outcome().words();
         double y = verdict();
@@ -76,7 +86,7 @@ public final class ClosingPicture {
             top += height + GAP;
         }
         legend(top + 10, scale, forces);
-        double end = ClosingGraphs.draw(svg, hand, object, detail, LEFT, WIDTH, top + 46);
+        double end = graphs ? ClosingGraphs.draw(svg, hand, object, detail, LEFT, WIDTH, top + 46) : top + 24;
         return new Picture(title, WIDTH, end, svg.body());
     }
 
@@ -88,8 +98,21 @@ public final class ClosingPicture {
             svg.text(26, y, line, "v");
             y += 17;
         }
-        svg.text(26, y, "placed " + placed(), "lq");
-        return y + 17;
+        for (String line : Wrap.lines("placed " + placed() + touches(), 140)) {
+            svg.text(26, y, line, "lq");
+            y += 16;
+        }
+        return y + 1;
+    }
+
+    /** Who touched first and when, in words. */
+    private String touches() {
+        if (detail.firstTouches().isEmpty()) {
+            return "; nothing touched it";
+        }
+        return detail.firstTouches().stream()
+                .map(t -> detail.bodies().get(t.body()).replace(' ', '\u00a0') + " at " + Num.newtons(t.tension()))
+                .collect(Collectors.joining(", ", "; first touches: ", ""));
     }
 
     /** Where the object was put, in words. */
@@ -138,7 +161,7 @@ public final class ClosingPicture {
     /** Far things first; the object's hidden outline is drawn again, broken, over what hides it. */
     private void scene(View.Scaled v, Frame frame) {
         Vec3 near = v.view().near;
-        List<HandBodies.Body> bodies = new ArrayList<>(HandBodies.of(hand, frame.bodies()));
+        List<HandBodies.Body> bodies = new ArrayList<>(HandBodies.of(hand, frame.bodies(), HandBodies.COARSE));
         bodies.sort(Comparator.comparingDouble(b -> near.dot(b.middle())));
         double objectDepth = near.dot(frame.object().apply(object.centreOfMass()));
         Svg.P at = v.at(frame.object().position());
@@ -173,7 +196,7 @@ public final class ClosingPicture {
         double table = 0;
         for (Moments.Moment m : moments) {
             Frame frame = detail.frames().get(m.frame());
-            for (HandBodies.Body body : HandBodies.of(hand, frame.bodies())) {
+            for (HandBodies.Body body : HandBodies.of(hand, frame.bodies(), HandBodies.COARSE)) {
                 box = box.with(body.bone().bounds(view)).with(body.pad().bounds(view));
             }
             table = Math.min(table, frame.table());

@@ -33,7 +33,8 @@ final class GlancePicture {
         int n = need.objects().size();
         for (int i = 0; i < n; i++) {
             double x = i % perRow * SLOT;
-            double table = i / perRow * rowHeight + scale * most.height() + 6;
+            int row = i / perRow;
+            double table = row * rowHeight + scale * most.height() + 6;
             if (i % perRow == 0) {
                 double length = Math.min(perRow, n - i) * SLOT - 16;
                 svg.rect(0, table, length, 6, "ground").line(0, table, length, table, "o");
@@ -43,7 +44,8 @@ final class GlancePicture {
             svg.path(fronts.get(i).path(scale, cx, table + scale * b.low()), "o objf");
             fate(svg, input, need.objects().get(i), x, table + 24);
         }
-        double end = (n + perRow - 1) / perRow * rowHeight;
+        int rows = (n + perRow - 1) / perRow;
+        double end = rows * rowHeight;
         if (input.trials().isPresent()) {
             String note = "bar: share held with the best grip; bracket: 95\u00a0% interval; broken line: the wanted "
                     + Num.percent(need.wantedSuccess()) + "; off by: how far the object may be from its place";

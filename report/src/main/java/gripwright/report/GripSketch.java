@@ -22,7 +22,7 @@ final class GripSketch {
         Silhouette outline = Silhouette.of(object.shape(), object.stance(), View.TOP);
         Pose palm = new Pose(place(hand, grip, turn, open, outline.bounds(), object), turn);
         List<HandBodies.Body> bodies = new ArrayList<>(
-                HandBodies.of(hand, open.stream().map(palm::times).toList()));
+                HandBodies.of(hand, open.stream().map(palm::times).toList(), HandBodies.COARSE));
         bodies.sort(Comparator.comparingDouble(b -> b.middle().z()));
         Box2 box = outline.bounds();
         for (HandBodies.Body b : bodies) {

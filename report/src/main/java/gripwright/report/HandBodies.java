@@ -12,7 +12,10 @@ import java.util.List;
 
 /** The solids of a hand in given poses. */
 final class HandBodies {
-    private static final int ARC = 8;
+    /** Pieces of a quarter turn or more in large pictures, and in small ones. */
+    static final int FINE = 8;
+
+    static final int COARSE = 4;
 
     private HandBodies() {}
 
@@ -36,13 +39,13 @@ final class HandBodies {
     }
 
     /** @param poses in the order of {@link gripwright.closing.Frame#bodies()} */
-    static List<Body> of(Hand hand, List<Pose> poses) {
+    static List<Body> of(Hand hand, List<Pose> poses, int pieces) {
         List<Body> out = new ArrayList<>();
         out.add(palm(hand.palm(), poses.get(0)));
         int i = 1;
         for (Finger finger : hand.fingers()) {
             for (Phalanx phalanx : finger.phalanges()) {
-                out.add(phalanx(phalanx, poses.get(i)));
+                out.add(phalanx(phalanx, poses.get(i), pieces));
                 i++;
             }
         }
@@ -60,25 +63,25 @@ final class HandBodies {
         return new Body(bone, pad, pose.rotation().column(2), true);
     }
 
-    private static Body phalanx(Phalanx p, Pose pose) {
+    private static Body phalanx(Phalanx p, Pose pose, int pieces) {
         double r = p.bone() / 2;
         double t = p.pad().thickness();
         boolean round = p.tip() == Phalanx.Tip.ROUND;
         List<Solid.Corner> bone = new ArrayList<>();
-        arc(bone, 0, r, 90, 270);
+        arc(bone, 0, r, 90, 270, pieces);
         if (round) {
-            arc(bone, p.length(), r, -90, 90);
+            arc(bone, p.length(), r, -90, 90, pieces);
         } else {
             bone.add(new Solid.Corner(p.length(), -r, true));
             bone.add(new Solid.Corner(p.length(), r, true));
         }
-        double start = (p.length() - p.pad().length()) / 2;
+        double start = Math.max(0, (p.length() - p.pad().length()) / 2);
         List<Solid.Corner> pad;
         if (round) {
             pad = new ArrayList<>();
             pad.add(new Solid.Corner(start, r, true));
-            arc(pad, p.length(), r, 90, 0);
-            arc(pad, p.length(), r + t, 0, 90);
+            arc(pad, p.length(), r, 90, 0, pieces);
+            arc(pad, p.length(), r + t, 0, 90, pieces);
             pad.add(new Solid.Corner(start, r + t, true));
         } else {
             pad = box(start, start + p.pad().length(), r, r + t);
@@ -100,9 +103,9 @@ final class HandBodies {
     }
 
     /** A circular arc about (x, 0) between two angles [deg]; no edge where it runs on smoothly. */
-    private static void arc(List<Solid.Corner> to, double x, double r, double from, double until) {
-        for (int i = 0; i <= ARC; i++) {
-            double a = Math.toRadians(from + (until - from) * i / ARC);
+    private static void arc(List<Solid.Corner> to, double x, double r, double from, double until, int pieces) {
+        for (int i = 0; i <= pieces; i++) {
+            double a = Math.toRadians(from + (until - from) * i / pieces);
             to.add(new Solid.Corner(x + r * Math.cos(a), r * Math.sin(a), false));
         }
     }

@@ -52,7 +52,7 @@ final class Html {
      * @param rows the first cell of each is its head
      */
     Html table(String caption, List<String> columns, List<List<String>> rows) {
-        raw(columns.size() <= 3 ? "<table class=\"narrow\">" : "<table>");
+        raw("<div class=\"scroll\">").raw(columns.size() <= 3 ? "<table class=\"narrow\">" : "<table>");
         if (!caption.isEmpty()) {
             element("caption", "", caption);
         }
@@ -72,7 +72,7 @@ final class Html {
             }
             raw("</tr>");
         }
-        return raw("</tbody></table>");
+        return raw("</tbody></table></div>");
     }
 
     private static boolean number(String column) {

@@ -12,8 +12,10 @@ import gripwright.model.Rubber;
 import gripwright.model.Spool;
 import gripwright.model.Transmission;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -92,14 +94,22 @@ final class HtmlHand {
                 .collect(Collectors.joining(", "));
     }
 
+    /** One row per phalanx; fingers made alike share their rows. */
     private static List<List<String>> phalanges(Hand hand) {
         List<List<String>> rows = new ArrayList<>();
+        Map<List<Object>, List<Finger>> alike = new LinkedHashMap<>();
         for (Finger f : hand.fingers()) {
+            alike.computeIfAbsent(List.of(f.phalanges(), f.joints()), k -> new ArrayList<>())
+                    .add(f);
+        }
+        for (List<Finger> group : alike.values()) {
+            String names = group.stream().map(Finger::name).collect(Collectors.joining(", "));
+            Finger f = group.get(0);
             for (int i = 0; i < f.phalanges().size(); i++) {
                 Phalanx p = f.phalanges().get(i);
                 Joint j = f.joints().get(i);
                 rows.add(List.of(
-                        f.name() + "\u00a0" + (i + 1),
+                        names + "\u00a0" + (i + 1),
                         Num.mm(p.length()),
                         Num.mm(p.width()),
                         Num.mm(p.bone()),

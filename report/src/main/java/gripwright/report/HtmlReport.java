@@ -11,6 +11,9 @@ import java.util.List;
  * dark setting and prints on paper.
  */
 public final class HtmlReport {
+    /** From this section on several share a printed page. */
+    private static final int FIRST_SHORT = 8;
+
     private HtmlReport() {}
 
     /**
@@ -38,7 +41,8 @@ public final class HtmlReport {
         title(page, input);
         for (int i = 0; i < sections.size(); i++) {
             Section s = sections.get(i);
-            page.raw("\n<section id=\"q" + (i + 1) + "\"><h2><span class=\"no\">" + (i + 1) + "</span><span>")
+            page.raw("\n<section id=\"q" + (i + 1) + "\"" + (i >= FIRST_SHORT ? " class=\"flow\"" : "")
+                            + "><h2><span class=\"no\">" + (i + 1) + "</span><span>")
                     .text(s.question)
                     .raw("</span></h2>")
                     .raw(s.body)

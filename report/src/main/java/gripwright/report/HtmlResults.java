@@ -1,6 +1,7 @@
 package gripwright.report;
 
 import gripwright.closing.Outcome;
+import gripwright.model.GraspObject;
 import gripwright.model.Project;
 import gripwright.study.Finding;
 import gripwright.study.Findings;
@@ -8,6 +9,7 @@ import gripwright.study.Influences;
 import gripwright.study.MapResult;
 import gripwright.study.TrialsResult;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -23,12 +25,29 @@ final class HtmlResults {
             return page.small("No closing was asked for.").done();
         }
         Project project = input.project();
-        for (ReportInput.Closing c : input.closings()) {
-            page.raw("<div class=\"strip-of\">").heading(c.object() + ", grip " + c.grip());
+        page.raw("<ul class=\"jump\">");
+        for (int i = 0; i < input.closings().size(); i++) {
+            ReportInput.Closing c = input.closings().get(i);
+            page.raw("<li><a href=\"#run" + (i + 1) + "\">"
+                            + Marks.inText(c.detail().summary().outcome(), 13) + " ")
+                    .text(c.object() + ", " + c.grip() + ": "
+                            + c.detail().summary().outcome().words())
+                    .raw("</a></li>");
+        }
+        page.raw("</ul>");
+        Set<String> shown = new HashSet<>();
+        for (int i = 0; i < input.closings().size(); i++) {
+            ReportInput.Closing c = input.closings().get(i);
+            GraspObject object = project.need().object(c.object());
+            page.raw("<div class=\"strip-of\" id=\"run" + (i + 1) + "\">").heading(c.object() + ", grip " + c.grip());
             if (!c.note().isEmpty()) {
                 page.small(c.note());
             }
-            page.figure(ClosingPicture.draw(project.hand(), project.need().object(c.object()), c.detail()))
+            // Graphs for the first run of each object only: the page is long enough.
+            page.figure(
+                            shown.add(c.object())
+                                    ? ClosingPicture.draw(project.hand(), object, c.detail())
+                                    : ClosingPicture.strip(project.hand(), object, c.detail()))
                     .raw("</div>");
         }
         return page.raw("<div class=\"notes\">")

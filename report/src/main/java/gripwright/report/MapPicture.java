@@ -6,7 +6,6 @@ import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.study.MapResult;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 
 /** A capture map: what happens for each shift of the object, by ground, texture and mark, with the capture circle. */
@@ -44,12 +43,12 @@ public final class MapPicture {
         grounds(counts);
         textures();
         heldOutline();
+        undecided();
         svg.rect(LEFT, TOP, FIELD, FIELD, "o");
         nominal();
         circles();
         axes();
-        double y = facts();
-        y = legend(y + 14, counts);
+        double y = new MapLegend(map, svg, LEGEND, WIDTH).draw(counts);
         GripSketch.draw(svg, hand, hand.grip(map.grip()), object, LEGEND, y + 12, WIDTH - LEGEND, HEIGHT - y - 14);
         String title = "Capture map of the " + map.object() + " with the grip " + map.grip() + ": outcome for "
                 + map.cells() + " by " + map.cells() + " placements";
@@ -88,8 +87,8 @@ public final class MapPicture {
                             .append(Num.coord(y(row)))
                             .append('H')
                             .append(Num.coord(x(column)))
-                            .append('v')
-                            .append(Num.coord(cell))
+                            .append('V')
+                            .append(Num.coord(y(row) + cell))
                             .append('H')
                             .append(Num.coord(x(start)))
                             .append('Z');
@@ -104,7 +103,7 @@ public final class MapPicture {
     /** In every cell, or in every second or third where cells are too small to carry one. */
     private void textures() {
         int every = (int) Math.ceil(9 / cell);
-        double size = Math.min(every * cell, 16);
+        double size = Math.min(every * cell, 18);
         Map<Outcome, StringBuilder> paths = new EnumMap<>(Outcome.class);
         int n = map.cells();
         int first = (n / 2) % every;
@@ -126,14 +125,27 @@ public final class MapPicture {
                 svg.path(d.toString(), "tx tx-" + Marks.key(outcome));
             }
         });
+    }
+
+    private void undecided() {
+        int n = map.cells();
         for (int row = 0; row < n; row++) {
             for (int column = 0; column < n; column++) {
                 if (map.outcome(row, column) == Outcome.UNDECIDED) {
-                    svg.rect(x(column) + 0.6, y(row) + 0.6, cell - 1.2, cell - 1.2, "und");
-                    svg.mark(Outcome.UNDECIDED, x(column) + cell / 8, y(row) + cell / 8, cell * 0.75);
+                    undecided(x(column), y(row));
                 }
             }
         }
+    }
+
+    /** A framed cell with its mark; never so small that the mark cannot be read. */
+    private void undecided(double x, double y) {
+        double frame = Math.max(cell - 1.2, 9);
+        double mark = Math.min(0.8 * frame, 18);
+        double cx = Math.max(LEFT + frame / 2, Math.min(LEFT + FIELD - frame / 2, x + cell / 2));
+        double cy = Math.max(TOP + frame / 2, Math.min(TOP + FIELD - frame / 2, y + cell / 2));
+        svg.rect(cx - frame / 2, cy - frame / 2, frame, frame, "und");
+        svg.mark(Outcome.UNDECIDED, cx - mark / 2, cy - mark / 2, mark);
     }
 
     private void heldOutline() {
@@ -222,70 +234,5 @@ public final class MapPicture {
                 Svg.Anchor.END);
         svg.text(12, TOP, "y: object shifted across, mm", "l", Svg.Anchor.END, -90);
         svg.scaleBar(LEFT, TOP + FIELD + 31, scale, 90, "");
-    }
-
-    private double facts() {
-        svg.text(LEGEND, 40, Num.millimetres(map.captureRadius()), "big");
-        double after = LEGEND + 0.92 * Svg.textWidth(Num.millimetres(map.captureRadius()), 40) + 10;
-        svg.text(after, 40, "mm capture range", "v");
-        List<String[]> rows = List.of(
-                new String[] {
-                    "every placement this near is held",
-                    atLeast(map.captureLimitedBySpan()) + Num.mm(map.captureRadius())
-                },
-                new String[] {
-                    "at least " + Num.percent(map.wantedShare()) + " this near are held",
-                    atLeast(map.shareLimitedBySpan()) + Num.mm(map.shareRadius())
-                },
-                new String[] {"held area", Num.area(map.heldArea())});
-        double y = 64;
-        for (String[] row : rows) {
-            svg.line(LEGEND, y, WIDTH, y, "rule").text(LEGEND, y + 17, row[0], "v");
-            svg.text(WIDTH, y + 17, row[1], "v b", Svg.Anchor.END);
-            y += 25;
-        }
-        return y;
-    }
-
-    /** The true radius may be greater than the map. */
-    private static String atLeast(boolean limited) {
-        return limited ? "at least " : "";
-    }
-
-    private double legend(double top, Map<Outcome, Integer> counts) {
-        int all = map.cells() * map.cells();
-        svg.text(LEGEND, top + 10, "outcome, placements out of " + Num.text(all, 0), "n");
-        double y = top + 20;
-        int known = 0;
-        for (Outcome outcome : Marks.ORDER) {
-            int count = counts.getOrDefault(outcome, 0);
-            known += count;
-            swatch(outcome, LEGEND, y);
-            svg.mark(outcome, LEGEND + 48, y + 1.5, 17).text(LEGEND + 75, y + 14, outcome.words(), "v");
-            svg.text(WIDTH, y + 14, Integer.toString(count), count > 0 ? "v b" : "v", Svg.Anchor.END);
-            y += 24;
-        }
-        if (known < all) {
-            svg.rect(LEGEND, y, 38, 20, "t").text(LEGEND + 75, y + 14, "not computed (stopped)", "v");
-            svg.text(WIDTH, y + 14, Integer.toString(all - known), "v b", Svg.Anchor.END);
-            y += 24;
-        }
-        return y;
-    }
-
-    private void swatch(Outcome outcome, double x, double y) {
-        svg.rect(x, y, 38, 20, Look.ground(outcome));
-        if (outcome == Outcome.UNDECIDED) {
-            svg.rect(x + 11.5, y + 2.5, 15, 15, "und").mark(outcome, x + 13, y + 4, 12);
-        } else {
-            StringBuilder d = new StringBuilder();
-            for (int i = 0; i < 3; i++) {
-                d.append(Marks.texture(outcome, x + 1 + 12 * i, y + 4, 12, Math.toRadians(-20)));
-            }
-            if (d.length() > 0) {
-                svg.path(d.toString(), "tx tx-" + Marks.key(outcome));
-            }
-        }
-        svg.rect(x, y, 38, 20, "t");
     }
 }

@@ -123,7 +123,8 @@ final class Num {
                 default -> {
                     boolean allowed = c == '\t'
                             || c == '\n'
-                            || c >= 0x20 && c != 0x7f && !(c >= 0xd800 && c <= 0xdfff) && c != 0xfffe && c != 0xffff;
+                            || (c >= 0x20 && c < 0xd800 && c != 0x7f)
+                            || (c > 0xdfff && c != 0xfffe && c != 0xffff);
                     if (allowed) {
                         out.appendCodePoint(c);
                     } else {

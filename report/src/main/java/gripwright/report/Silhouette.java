@@ -75,22 +75,37 @@ record Silhouette(List<List<Svg.P>> loops) {
                 && loops.get(0).stream().allMatch(p -> Math.abs(Math.hypot(p.x() - cx, p.y() - cy) - r) < share * r);
     }
 
-    /** Tells whether a line of sight meets the shape. */
+    /** Follows lines of sight through the shape's distance. */
     private record Tracer(Shape shape, Vec3 right, Vec3 up, Vec3 near, double back, double front) {
         boolean meets(double x, double y) {
+            return clearance(x, y) <= 0;
+        }
+
+        /**
+         * How far a line of sight passes from the shape [m]. Not above 0 if it meets the shape: then the depth of a
+         * ball about the line that lies inside.
+         */
+        double clearance(double x, double y) {
             double px = right.x() * x + up.x() * y;
             double py = right.y() * x + up.y() * y;
             double pz = right.z() * x + up.z() * y;
+            double middle = (front + back) / 2;
+            double inside = shape.distance(px + near.x() * middle, py + near.y() * middle, pz + near.z() * middle);
+            if (inside <= 0) {
+                return inside;
+            }
             double least = (front - back) / 500;
+            double nearest = inside;
             double s = back - least;
             while (s <= front + least) {
                 double d = shape.distance(px + near.x() * s, py + near.y() * s, pz + near.z() * s);
                 if (d <= 0) {
-                    return true;
+                    return d;
                 }
+                nearest = Math.min(nearest, d);
                 s += Math.max(d, least);
             }
-            return false;
+            return nearest;
         }
     }
 
@@ -112,9 +127,27 @@ record Silhouette(List<List<Svg.P>> loops) {
             this.nx = nx;
             this.ny = ny;
             in = new boolean[(nx + 1) * (ny + 1)];
+            boolean[] known = new boolean[in.length];
             for (int j = 0; j <= ny; j++) {
                 for (int i = 0; i <= nx; i++) {
-                    in[j * (nx + 1) + i] = tracer.meets(ox + i * cell, oy + j * cell);
+                    if (!known[j * (nx + 1) + i]) {
+                        double clearance = tracer.clearance(ox + i * cell, oy + j * cell);
+                        // Distances of coarse grids may be a little long, hence not the whole way.
+                        spread(i, j, clearance <= 0, 0.8 * Math.abs(clearance) / cell, known);
+                    }
+                }
+            }
+        }
+
+        /** All nodes nearer than the clearance of one are on its side of the outline. */
+        private void spread(int i, int j, boolean inside, double reach, boolean[] known) {
+            int r = (int) reach;
+            for (int b = Math.max(0, j - r); b <= Math.min(ny, j + r); b++) {
+                for (int a = Math.max(0, i - r); a <= Math.min(nx, i + r); a++) {
+                    if ((a == i && b == j) || Math.hypot(a - i, b - j) < reach) {
+                        in[b * (nx + 1) + a] = inside;
+                        known[b * (nx + 1) + a] = true;
+                    }
                 }
             }
         }
@@ -176,7 +209,8 @@ record Silhouette(List<List<Svg.P>> loops) {
         private Svg.P crossing(int edge) {
             int node = edge / 2;
             double x = ox + node % (nx + 1) * cell;
-            double y = oy + node / (nx + 1) * cell;
+            int row = node / (nx + 1);
+            double y = oy + row * cell;
             double dx = edge % 2 == 0 ? cell : 0;
             double dy = edge % 2 == 0 ? 0 : cell;
             boolean first = in[node];

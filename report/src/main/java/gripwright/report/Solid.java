@@ -3,6 +3,7 @@ package gripwright.report;
 import gripwright.math.Pose;
 import gripwright.math.Vec3;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 
@@ -12,10 +13,11 @@ record Solid(List<Face> faces, Vec3 middle) {
      * One flat face.
      *
      * @param points corners in order, in the world [m]
-     * @param edges for each corner, whether the side from it to the next is drawn
+     * @param beyond for each corner, the normal of the face beyond the side from it to the next, where the two run on
+     *     smoothly: that side is drawn only if the other face cannot be seen; zero = a sharp edge, always drawn
      * @param fill style class, or empty for a tone by its turn to the light
      */
-    private record Face(List<Vec3> points, Vec3 normal, boolean[] edges, String fill) {}
+    private record Face(List<Vec3> points, Vec3 normal, List<Vec3> beyond, String fill) {}
 
     /** A corner of a profile [m]; sharp ones show an edge. */
     record Corner(double x, double y, boolean sharp) {}
@@ -35,9 +37,8 @@ record Solid(List<Face> faces, Vec3 middle) {
                 points.add(pose.apply(new Vec3(c.x, c.y, side * half)));
                 sum = sum.plus(points.get(points.size() - 1));
             }
-            boolean[] all = new boolean[n];
-            java.util.Arrays.fill(all, true);
-            faces.add(new Face(points, pose.rotation().apply(new Vec3(0, 0, side)), all, fill));
+            List<Vec3> sharp = Collections.nCopies(n, Vec3.ZERO);
+            faces.add(new Face(points, pose.rotation().apply(new Vec3(0, 0, side)), sharp, fill));
         }
         for (int i = 0; i < n; i++) {
             Corner a = profile.get(i);
@@ -47,10 +48,15 @@ record Solid(List<Face> faces, Vec3 middle) {
                     pose.apply(new Vec3(b.x, b.y, -half)),
                     pose.apply(new Vec3(b.x, b.y, half)),
                     pose.apply(new Vec3(a.x, a.y, half)));
-            Vec3 out = pose.rotation().apply(new Vec3(b.y - a.y, a.x - b.x, 0).unit());
-            faces.add(new Face(points, out, new boolean[] {true, b.sharp, true, a.sharp}, fill));
+            Vec3 next = b.sharp ? Vec3.ZERO : outward(pose, b, profile.get((i + 2) % n));
+            Vec3 before = a.sharp ? Vec3.ZERO : outward(pose, profile.get((i + n - 1) % n), a);
+            faces.add(new Face(points, outward(pose, a, b), List.of(Vec3.ZERO, next, Vec3.ZERO, before), fill));
         }
         return new Solid(faces, sum.times(1.0 / (2 * n)));
+    }
+
+    private static Vec3 outward(Pose pose, Corner a, Corner b) {
+        return pose.rotation().apply(new Vec3(b.y - a.y, a.x - b.x, 0).unit());
     }
 
     /** @param outline whether the border of the whole is drawn heavily; only right for convex profiles */
@@ -68,7 +74,7 @@ record Solid(List<Face> faces, Vec3 middle) {
             }
             svg.polygon(p, face.fill.isEmpty() ? tone(face.normal, view.view()) : face.fill);
             for (int i = 0; i < p.size(); i++) {
-                if (face.edges[i]) {
+                if (!(face.beyond.get(i).dot(near) > 1e-6)) {
                     edges.append(Svg.data(List.of(p.get(i), p.get((i + 1) % p.size()))));
                 }
             }

@@ -64,18 +64,18 @@ final class Svg {
     }
 
     Svg rect(double x, double y, double width, double height, String cls) {
-        out.append("<rect class=\"").append(cls).append("\" x=\"").append(Num.coord(x));
-        out.append("\" y=\"").append(Num.coord(y)).append("\" width=\"").append(Num.coord(width));
-        out.append("\" height=\"").append(Num.coord(height)).append("\"/>");
+        out.append("<rect class=\"").append(cls).append("\" x=\"").append(coord(x));
+        out.append("\" y=\"").append(coord(y)).append("\" width=\"").append(coord(width));
+        out.append("\" height=\"").append(coord(height)).append("\"/>");
         return this;
     }
 
     Svg circle(double x, double y, double r, String cls) {
-        out.append("<circle class=\"").append(cls).append("\" cx=\"").append(Num.coord(x));
+        out.append("<circle class=\"").append(cls).append("\" cx=\"").append(coord(x));
         out.append("\" cy=\"")
-                .append(Num.coord(y))
+                .append(coord(y))
                 .append("\" r=\"")
-                .append(Num.coord(r))
+                .append(coord(r))
                 .append("\"/>");
         return this;
     }
@@ -90,8 +90,8 @@ final class Svg {
 
     /** Text on its base line; {@code turn} in degrees clockwise about its point. */
     Svg text(double x, double y, String text, String cls, Anchor anchor, double turn) {
-        out.append("<text class=\"").append(cls).append("\" x=\"").append(Num.coord(x));
-        out.append("\" y=\"").append(Num.coord(y)).append('"');
+        out.append("<text class=\"").append(cls).append("\" x=\"").append(coord(x));
+        out.append("\" y=\"").append(coord(y)).append('"');
         if (anchor != Anchor.START) {
             out.append(" text-anchor=\"")
                     .append(anchor == Anchor.MIDDLE ? "middle" : "end")
@@ -99,7 +99,7 @@ final class Svg {
         }
         if (turn != 0) {
             out.append(" transform=\"rotate(")
-                    .append(Num.coord(turn))
+                    .append(coord(turn))
                     .append(' ')
                     .append(xy(x, y))
                     .append(")\"");
@@ -113,9 +113,9 @@ final class Svg {
         out.append("<use href=\"#mk-")
                 .append(Marks.key(outcome))
                 .append("\" x=\"")
-                .append(Num.coord(x));
-        out.append("\" y=\"").append(Num.coord(y)).append("\" width=\"").append(Num.coord(size));
-        out.append("\" height=\"").append(Num.coord(size)).append("\"/>");
+                .append(coord(x));
+        out.append("\" y=\"").append(coord(y)).append("\" width=\"").append(coord(size));
+        out.append("\" height=\"").append(coord(size)).append("\"/>");
         return this;
     }
 
@@ -227,11 +227,8 @@ final class Svg {
 
     /** Begins a field of the picture: what is drawn until {@link #close} is clipped to it, with its own origin. */
     Svg open(double x, double y, double width, double height) {
-        out.append("<svg x=\"").append(Num.coord(x)).append("\" y=\"").append(Num.coord(y));
-        out.append("\" width=\"")
-                .append(Num.coord(width))
-                .append("\" height=\"")
-                .append(Num.coord(height));
+        out.append("<svg x=\"").append(coord(x)).append("\" y=\"").append(coord(y));
+        out.append("\" width=\"").append(coord(width)).append("\" height=\"").append(coord(height));
         out.append("\" overflow=\"hidden\">");
         return this;
     }
@@ -246,8 +243,13 @@ final class Svg {
         return 0.6 * size * text.codePointCount(0, text.length());
     }
 
+    /** A tenth of a unit is finer than any screen or printer shows at this size. */
+    private static String coord(double value) {
+        return Num.plain(value, 1);
+    }
+
     private static String xy(double x, double y) {
-        return Num.coord(x) + " " + Num.coord(y);
+        return coord(x) + " " + coord(y);
     }
 
     String body() {

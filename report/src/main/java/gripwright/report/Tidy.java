@@ -71,7 +71,7 @@ final class Tidy {
             Svg.P after = p.get((i + 2) % n);
             boolean cut = i + 1 < n && a.to(b) < 1.6 * cell && before.to(a) > 4 * cell && b.to(after) > 4 * cell;
             Svg.P corner = cut ? meeting(before, a, b, after) : a;
-            skip = corner != a;
+            skip = !corner.equals(a);
             out.add(corner);
         }
         return out;

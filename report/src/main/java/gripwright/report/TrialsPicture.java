@@ -106,7 +106,7 @@ public final class TrialsPicture {
         for (Map.Entry<Outcome, Integer> e : byCount(pair.outcomes())) {
             String words = e.getKey().words() + " " + e.getValue();
             double needed = 18 + Svg.textWidth(words, 12);
-            if (shown >= REASONS || shown > 0 && at + needed > x + width) {
+            if (shown >= REASONS || (shown > 0 && at + needed > x + width)) {
                 break;
             }
             svg.mark(e.getKey(), at, y - 11, 13).text(at + 17, y, words, "l");

@@ -3,6 +3,7 @@ package gripwright.report;
 import gripwright.math.Vec3;
 
 /** Where one looks from, square on. */
+@SuppressWarnings("ImmutableEnumChecker") // Vec3 is a record of three doubles
 enum View {
     /** Along +y: x to the right, z up. */
     FRONT("front", Vec3.X, Vec3.Z, "x", "z"),

@@ -376,8 +376,8 @@ final class Fixtures {
                 int held = 100 + (k * 37) % 101;
                 Map<Outcome, Integer> outcomes = new EnumMap<>(Outcome.class);
                 int failed = 200 - held;
-                outcomes.put(Outcome.values()[1 + k % 7], failed - failed / 3);
-                outcomes.put(Outcome.values()[1 + (k + 2) % 7], failed / 3);
+                outcomes.put(Marks.ORDER.get(1 + k % 7), failed - failed / 3);
+                outcomes.put(Marks.ORDER.get(1 + (k + 2) % 7), failed / 3);
                 if (k == 3) {
                     outcomes.put(Outcome.UNDECIDED, 2);
                 }
