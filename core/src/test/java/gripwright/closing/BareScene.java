@@ -100,6 +100,21 @@ final class BareScene {
         return this;
     }
 
+    /** Links as chains of beads of a fixed pitch, the way bones are laid; friction is remembered from step to step. */
+    BareScene chains(double linkRadius, double pitch, double beadStiffness, boolean withPalm) {
+        radius = linkRadius;
+        stiffness = beadStiffness;
+        for (int b = withPalm ? 0 : 1; b < tree.bodies().size(); b++) {
+            HandTree.Body body = tree.bodies().get(b);
+            double length = b == 0 ? 0 : chains.get(body.finger()).links.get(body.phalanx()).length;
+            int n = (int) Math.round(length / pitch);
+            for (int i = 0; i <= n && b > 0; i++) {
+                beads.add(new Bead(b, new Vec3(length * i / n, 0, 0)));
+            }
+        }
+        return this;
+    }
+
     static Hand hand(List<Chain> chains, double tension) {
         Rubber none = new Rubber("none", 1e6, "invented");
         PadLayer pad = new PadLayer(0.01, 0.001, none);
