@@ -135,8 +135,7 @@ final class BareScene {
                             .toList()));
             branches.add(new Branch(1, new FingerTendon(name)));
         }
-        Motor motor =
-                new Motor("m", new Floating(branches), tension, 1e4, 0, Map.of(), Motor.WhenOff.POWERED);
+        Motor motor = new Motor("m", new Floating(branches), tension, 1e4, 0, Map.of(), Motor.WhenOff.POWERED);
         return new Hand(
                 "bare",
                 new Palm(0.01, 0.01, 0.001, pad),
@@ -165,8 +164,8 @@ final class BareScene {
                 Rig.flexions(tree, chains.size()),
                 Rig.openAngles(tree),
                 Set.copyOf(pulled.fingers().stream().map(Finger::name).toList()));
-        StepSystem s = new StepSystem(
-                new Rig(tree, points.build(), LinkContacts.none(bodies), drive, at.clone()), shape);
+        StepSystem s =
+                new StepSystem(new Rig(tree, points.build(), LinkContacts.none(bodies), drive, at.clone()), shape);
         s.objectFixed = fixed;
         s.turnLocked = turnLocked;
         s.tableThere = table;

@@ -51,19 +51,24 @@ class DiscTest {
             assertThat(scene.force(3)).as("proximal link is off").isZero();
         }
         for (Row row : rows) {
-            double found =
-                    switch (row.quantity()) {
-                        case "f1" -> scene.force(1);
-                        case "f2" -> scene.force(2);
-                        case "Fy" -> scene.forceOnObject().z();
-                        case "k1" -> scene.beadAt(1) / MM;
-                        case "k2" -> scene.beadAt(2) / MM;
-                        case "a1" -> Math.toDegrees(scene.q[0]);
-                        case "th2" -> Math.toDegrees(scene.q[1]);
-                        default -> throw new AssertionError(row);
-                    };
+            double found = switch (row.quantity()) {
+                case "f1" -> scene.force(1);
+                case "f2" -> scene.force(2);
+                case "Fy" -> scene.forceOnObject().z();
+                case "k1" -> scene.beadAt(1) / MM;
+                case "k2" -> scene.beadAt(2) / MM;
+                case "a1" -> Math.toDegrees(scene.q[0]);
+                case "th2" -> Math.toDegrees(scene.q[1]);
+                default -> throw new AssertionError(row);
+            };
             double tolerance = 3e-4 * Math.max(1, Math.abs(row.expected()));
-            Truth.record("disc in two fingers", row + " [" + row.unit() + "]", SOURCE, row.expected(), found, "3e-4",
+            Truth.record(
+                    "disc in two fingers",
+                    row + " [" + row.unit() + "]",
+                    SOURCE,
+                    row.expected(),
+                    found,
+                    "3e-4",
                     "give of contacts at 1e10 N/m");
             assertThat(found).as(row.toString()).isCloseTo(row.expected(), Offset.offset(tolerance));
         }
@@ -75,8 +80,14 @@ class DiscTest {
         for (double k : new double[] {1e6, 1e8, 1e10}) {
             double error = Math.abs(held(25, 27, k).forceOnObject().z() - -9.165626305161);
             errors.add(error);
-            Truth.record("disc in two fingers", "error of Fy at 27 mm, stiffness " + k + " [N]", SOURCE, 0, error,
-                    "falls with the stiffness", "d = sqrt(2e-4 m f / k)");
+            Truth.record(
+                    "disc in two fingers",
+                    "error of Fy at 27 mm, stiffness " + k + " [N]",
+                    SOURCE,
+                    0,
+                    error,
+                    "falls with the stiffness",
+                    "d = sqrt(2e-4 m f / k)");
         }
         assertThat(errors.get(1)).isLessThan(errors.get(0) / 5);
         assertThat(errors.get(2)).isLessThan(errors.get(1) / 5);
@@ -88,7 +99,13 @@ class DiscTest {
         double y = hold("y_where_f1_zero");
         double peak = hold("peak_pull_out_force_both_fingers");
         BareScene scene = held(25, y, 1e10);
-        Truth.record("disc in two fingers", "pull-out force [N]", SOURCE, peak, -scene.forceOnObject().z(), "2e-4",
+        Truth.record(
+                "disc in two fingers",
+                "pull-out force [N]",
+                SOURCE,
+                peak,
+                -scene.forceOnObject().z(),
+                "2e-4",
                 "give of contacts at 1e10 N/m");
         assertThat(-scene.forceOnObject().z()).isCloseTo(peak, Offset.offset(2e-4 * peak));
         assertThat(scene.force(1)).isLessThan(2e-3);
@@ -101,7 +118,13 @@ class DiscTest {
     void referenceContactReachesTheTip() {
         double y = hold("y_where_contact_reaches_tip");
         BareScene scene = held(25, y - 0.01, 1e10);
-        Truth.record("disc in two fingers", "contact at the tip [mm]", SOURCE, 35, scene.beadAt(2) / MM, "0.02",
+        Truth.record(
+                "disc in two fingers",
+                "contact at the tip [mm]",
+                SOURCE,
+                35,
+                scene.beadAt(2) / MM,
+                "0.02",
                 "asked 0.01 mm before it");
         assertThat(scene.beadAt(2)).isCloseTo(0.035, Offset.offset(2e-5));
         assertThat(-scene.forceOnObject().z()).isCloseTo(hold("force_there"), Offset.offset(3e-3));
@@ -117,7 +140,13 @@ class DiscTest {
                 .expected();
         double inside = held(radius - 0.02, radius - 0.02, 1e10).force(1);
         double outside = held(radius + 0.02, radius + 0.02, 1e10).force(1);
-        Truth.record("disc in two fingers", "proximal force beyond the largest disc [N]", SOURCE, 0, outside, "0",
+        Truth.record(
+                "disc in two fingers",
+                "proximal force beyond the largest disc [N]",
+                SOURCE,
+                0,
+                outside,
+                "0",
                 "0.02 mm beyond it");
         assertThat(inside).isPositive();
         assertThat(outside).isZero();
@@ -133,10 +162,12 @@ class DiscTest {
 
     /** Lengths in mm. */
     private static BareScene held(double radius, double height, double stiffness) {
-        List<Link> links = List.of(
-                new Link(0.045, 0.010, 0, Math.toRadians(20), -1, 3), new Link(0.035, 0.006, 0, 0, -1, 3));
+        List<Link> links =
+                List.of(new Link(0.045, 0.010, 0, Math.toRadians(20), -1, 3), new Link(0.035, 0.006, 0, 0, -1, 3));
         BareScene scene = new BareScene(
-                        List.of(new Chain(new Vec3(-0.02, 0, 0), 0, links), new Chain(new Vec3(0.02, 0, 0), Math.PI, links)),
+                        List.of(
+                                new Chain(new Vec3(-0.02, 0, 0), 0, links),
+                                new Chain(new Vec3(0.02, 0, 0), Math.PI, links)),
                         new Cylinder(radius * MM, 0.05, 0))
                 .capsules(0, stiffness, false);
         scene.fixed = true;

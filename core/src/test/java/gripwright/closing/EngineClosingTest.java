@@ -46,10 +46,13 @@ class EngineClosingTest {
                 .filter(x -> x.get("name").asString().equals(name))
                 .findFirst()
                 .orElseThrow();
-        BareScene scene = scene(c).capsules(0.008, DATA.get("contact").get("stiffness_N_per_m").asDouble(), true);
+        BareScene scene = scene(c).capsules(
+                        0.008, DATA.get("contact").get("stiffness_N_per_m").asDouble(), true);
         int steps = scene.close(0.3, 20_000);
         assertThat(steps).as("steps to rest").isLessThan(20_000);
-        String[] links = {"F_palm_N", "F_f0_prox_N", "F_f0_dist_N", "F_f1_prox_N", "F_f1_dist_N", "F_f2_prox_N", "F_f2_dist_N"};
+        String[] links = {
+            "F_palm_N", "F_f0_prox_N", "F_f0_dist_N", "F_f1_prox_N", "F_f1_dist_N", "F_f2_prox_N", "F_f2_dist_N"
+        };
         String[] places = {"x_mm", "y_mm", "z_mm"};
         for (int j = 0; j < 6; j++) {
             String key = "q_f" + j / 2 + "_" + (j % 2 + 1) + "_deg";
@@ -70,7 +73,13 @@ class EngineClosingTest {
                 .mapToDouble(r -> Double.parseDouble(r.get(key).asString()))
                 .average()
                 .orElseThrow();
-        Truth.record("closing in space, frictionless", name + " " + key, SOURCE, expected, found, "" + tolerance,
+        Truth.record(
+                "closing in space, frictionless",
+                name + " " + key,
+                SOURCE,
+                expected,
+                found,
+                "" + tolerance,
                 "spread of the engines, two printed decimals, contact toe");
         assertThat(found).as(name + " " + key).isCloseTo(expected, Offset.offset(tolerance));
     }
@@ -126,6 +135,8 @@ class EngineClosingTest {
     private static Vec3 column(JsonNode pose, int i) {
         JsonNode m = pose.get("R");
         return new Vec3(
-                m.get(0).get(i).asDouble(), m.get(1).get(i).asDouble(), m.get(2).get(i).asDouble());
+                m.get(0).get(i).asDouble(),
+                m.get(1).get(i).asDouble(),
+                m.get(2).get(i).asDouble());
     }
 }

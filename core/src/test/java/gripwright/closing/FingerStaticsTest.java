@@ -75,7 +75,12 @@ class FingerStaticsTest {
         double largest = Arrays.stream(expected).map(Math::abs).max().orElseThrow();
         for (int i = 0; i < expected.length; i++) {
             Truth.record(
-                    "finger statics", id + " f" + (i + 1) + " [N]", SOURCE, expected[i], found[i], "4e-4 of the largest",
+                    "finger statics",
+                    id + " f" + (i + 1) + " [N]",
+                    SOURCE,
+                    expected[i],
+                    found[i],
+                    "4e-4 of the largest",
                     "give of the supports at 1e11 N/m");
             assertThat(found[i]).as(id + " f" + (i + 1)).isCloseTo(expected[i], Offset.offset(4e-4 * largest));
         }
@@ -112,8 +117,14 @@ class FingerStaticsTest {
                     .max()
                     .orElseThrow();
             errors.add(worst);
-            Truth.record("finger statics", "F2f worst error at stiffness " + k + " N/m [N]", SOURCE, 0, worst,
-                    "falls tenfold per hundredfold stiffness", "d = sqrt(2e-4 m f / k)");
+            Truth.record(
+                    "finger statics",
+                    "F2f worst error at stiffness " + k + " N/m [N]",
+                    SOURCE,
+                    0,
+                    worst,
+                    "falls tenfold per hundredfold stiffness",
+                    "d = sqrt(2e-4 m f / k)");
         }
         assertThat(errors.get(0) / errors.get(1)).isBetween(8.0, 12.5);
         assertThat(errors.get(1) / errors.get(2)).isBetween(8.0, 12.5);
@@ -140,7 +151,13 @@ class FingerStaticsTest {
         assertThat(f1[0]).isNegative();
         assertThat(f1[1]).isPositive();
         double root = at[0] + (at[1] - at[0]) * -f1[0] / (f1[1] - f1[0]);
-        Truth.record("roll-off", row + " [mm]", SOURCE, row.expected(), root / MM, "3e-5",
+        Truth.record(
+                "roll-off",
+                row + " [mm]",
+                SOURCE,
+                row.expected(),
+                root / MM,
+                "3e-5",
                 "straight line between 0.999 and 1.001 of it");
         assertThat(root).isCloseTo(k2, Offset.offset(3e-5 * k2));
     }
@@ -165,7 +182,13 @@ class FingerStaticsTest {
         scene.reach = 1;
         scene.close(0, 300);
         for (int i = 0; i < 2; i++) {
-            Truth.record("free closing", "joint " + (i + 1) + " [rad]", "T r / K", expected[i], scene.q[i], "1e-7",
+            Truth.record(
+                    "free closing",
+                    "joint " + (i + 1) + " [rad]",
+                    "T r / K",
+                    expected[i],
+                    scene.q[i],
+                    "1e-7",
                     "where the solver calls it still");
             assertThat(scene.q[i]).isCloseTo(expected[i], Offset.offset(1e-7));
         }
@@ -196,7 +219,14 @@ class FingerStaticsTest {
         s.rig.drive().wind(0, expected - 1e-12);
         s.evaluate(false);
         assertThat(s.rig.drive().tension(0)).isZero();
-        Truth.record("free closing", "tendon travel [mm]", "sum r th", 9.8, 9.8, "1e-9", "taut on one side, slack on the other");
+        Truth.record(
+                "free closing",
+                "tendon travel [mm]",
+                "sum r th",
+                9.8,
+                9.8,
+                "1e-9",
+                "taut on one side, slack on the other");
     }
 
     // ------------------------------------------------------------------ the supports
@@ -293,8 +323,7 @@ class FingerStaticsTest {
             w += c.length[i] * sin;
         }
         Shape supports = new Composite(balls);
-        BareScene scene =
-                new BareScene(List.of(new Chain(Vec3.ZERO, 0, links)), supports).beads(beads, stiffness);
+        BareScene scene = new BareScene(List.of(new Chain(Vec3.ZERO, 0, links)), supports).beads(beads, stiffness);
         scene.fixed = true;
         scene.tension = 1;
         scene.q = c.angle.clone();

@@ -75,14 +75,26 @@ class PlanarClosingTest {
         for (int j = 0; j < 4; j++) {
             double angle = expected.get("joint_deg").get(j).asDouble();
             double found = Math.toDegrees(scene.q[j]);
-            Truth.record("planar closing, " + column, c + " joint " + (j + 1) + " [deg]", SOURCE, angle, found,
-                    degrees + " deg", "give and toe of the contacts");
+            Truth.record(
+                    "planar closing, " + column,
+                    c + " joint " + (j + 1) + " [deg]",
+                    SOURCE,
+                    angle,
+                    found,
+                    degrees + " deg",
+                    "give and toe of the contacts");
             assertThat(found).as(c + " joint " + (j + 1)).isCloseTo(angle, Offset.offset(degrees));
         }
         for (int b = 0; b < NAMES.length; b++) {
             double force = expected.get("forces_N").get(NAMES[b]).asDouble();
-            Truth.record("planar closing, " + column, c + " " + NAMES[b] + " [N]", SOURCE, force, scene.force(b),
-                    newtons + " N + " + share, "give and toe of the contacts");
+            Truth.record(
+                    "planar closing, " + column,
+                    c + " " + NAMES[b] + " [N]",
+                    SOURCE,
+                    force,
+                    scene.force(b),
+                    newtons + " N + " + share,
+                    "give and toe of the contacts");
             assertThat(scene.force(b)).as(c + " " + NAMES[b]).isCloseTo(force, Offset.offset(newtons + share * force));
         }
         JsonNode centre = expected.get("centre_m");
@@ -103,19 +115,26 @@ class PlanarClosingTest {
             scene.close(0.05, 4000);
             double worst = 0;
             for (int b = 0; b < NAMES.length; b++) {
-                worst = Math.max(worst, Math.abs(scene.force(b) - expected.get(NAMES[b]).asDouble()));
+                worst = Math.max(
+                        worst, Math.abs(scene.force(b) - expected.get(NAMES[b]).asDouble()));
             }
             errors.add(worst);
-            Truth.record("planar closing, chains of beads",
-                    "1 free, worst force error at a pitch of " + pitch[i] * 1e3 + " mm [N]", SOURCE, 0, worst,
-                    "falls with the pitch", "beads leave gaps and share the load in steps");
+            Truth.record(
+                    "planar closing, chains of beads",
+                    "1 free, worst force error at a pitch of " + pitch[i] * 1e3 + " mm [N]",
+                    SOURCE,
+                    0,
+                    worst,
+                    "falls with the pitch",
+                    "beads leave gaps and share the load in steps");
         }
         assertThat(errors.get(3)).isLessThan(0.3 * errors.get(0));
         assertThat(errors.get(3)).isLessThan(0.005);
     }
 
     private static BareScene closed(Case c, double stiffness) {
-        BareScene scene = scene(c).capsules(DATA.get("hand").get("link_radius_m").asDouble(), stiffness, true);
+        BareScene scene =
+                scene(c).capsules(DATA.get("hand").get("link_radius_m").asDouble(), stiffness, true);
         int steps = scene.close(0.05, 20_000);
         assertThat(steps).as(c + " steps to rest").isLessThan(20_000);
         return scene;

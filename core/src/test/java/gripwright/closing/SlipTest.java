@@ -48,7 +48,13 @@ class SlipTest {
         double slidAt = 1.001 * limit / (FRICTION * squeeze());
         assertThat(bornAt).isLessThan(1);
         assertThat(slidAt).isGreaterThan(1).isLessThan(1.002);
-        Truth.record("slip", "pinched block: slip force over 2 mu N", "Coulomb", 1, 0.5 * (bornAt + slidAt), "1e-3",
+        Truth.record(
+                "slip",
+                "pinched block: slip force over 2 mu N",
+                "Coulomb",
+                1,
+                0.5 * (bornAt + slidAt),
+                "1e-3",
                 "borne at 0.999, not at 1.001");
     }
 
@@ -65,7 +71,13 @@ class SlipTest {
             system.commit();
         }
         double creep = Math.abs(system.p[1] - before);
-        Truth.record("slip", "creep in 1000 steps at 0.9 of the slip load [m]", "method's own demand", 0, creep, "1e-6",
+        Truth.record(
+                "slip",
+                "creep in 1000 steps at 0.9 of the slip load [m]",
+                "method's own demand",
+                0,
+                creep,
+                "1e-6",
                 "friction anchors must not drift");
         assertThat(creep).isLessThan(1e-6);
     }
@@ -89,8 +101,8 @@ class SlipTest {
 
     private static StepSystem pinch() {
         List<Link> link = List.of(new Link(0.06, 0.01, 0, Math.PI / 2 - 0.02, 0, 3));
-        List<Chain> chains = List.of(
-                new Chain(new Vec3(-0.028, 0, 0), 0, link), new Chain(new Vec3(0.028, 0, 0), Math.PI, link));
+        List<Chain> chains =
+                List.of(new Chain(new Vec3(-0.028, 0, 0), 0, link), new Chain(new Vec3(0.028, 0, 0), Math.PI, link));
         Hand hand = BareScene.hand(chains, 20);
         HandTree tree = HandTree.of(hand, Map.of());
         PadPoints.Builder points = new PadPoints.Builder().body();
@@ -100,13 +112,20 @@ class SlipTest {
                 List<Point> row = new ArrayList<>();
                 for (int k = 0; k < 6; k++) {
                     row.add(new Point(
-                            new Vec3(0.010 + 0.0035 * i, 0.008, -0.0075 + 0.003 * k), Vec3.Y, 0, 2600, 350, 1.05e-5, "soft"));
+                            new Vec3(0.010 + 0.0035 * i, 0.008, -0.0075 + 0.003 * k),
+                            Vec3.Y,
+                            0,
+                            2600,
+                            350,
+                            1.05e-5,
+                            "soft"));
                 }
                 points.row(row);
             }
         }
         double[] open = Rig.openAngles(tree);
-        TendonDrive drive = new TendonDrive(hand.fingers(), hand.motors(), Rig.flexions(tree, 2), open, Set.of("f0", "f1"));
+        TendonDrive drive =
+                new TendonDrive(hand.fingers(), hand.motors(), Rig.flexions(tree, 2), open, Set.of("f0", "f1"));
         StepSystem s = new StepSystem(
                 new Rig(tree, points.build(), LinkContacts.none(3), drive, open), new Box(0.02, 0.02, 0.02, 0.001));
         s.tableThere = false;

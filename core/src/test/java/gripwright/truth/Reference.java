@@ -31,7 +31,8 @@ public final class Reference {
     }
 
     public static List<Row> rows(String path) {
-        return text(path).lines()
+        return text(path)
+                .lines()
                 .filter(line -> !line.startsWith("#") && !line.isBlank())
                 .skip(1)
                 .map(Reference::row)

@@ -37,8 +37,8 @@ public final class Truth {
         try {
             if (!begun) {
                 Files.createDirectories(FILE.getParent());
-                Files.writeString(FILE, line(List.of(
-                        "family", "what", "source", "expected", "found", "tolerance", "why")));
+                Files.writeString(
+                        FILE, line(List.of("family", "what", "source", "expected", "found", "tolerance", "why")));
                 begun = true;
             }
             Files.writeString(FILE, line(cells), StandardCharsets.UTF_8, StandardOpenOption.APPEND);
@@ -48,9 +48,6 @@ public final class Truth {
     }
 
     private static String line(List<String> cells) {
-        return cells.stream()
-                        .map(c -> "\"" + c.replace("\"", "\"\"") + "\"")
-                        .collect(Collectors.joining(","))
-                + "\n";
+        return cells.stream().map(c -> "\"" + c.replace("\"", "\"\"") + "\"").collect(Collectors.joining(",")) + "\n";
     }
 }
