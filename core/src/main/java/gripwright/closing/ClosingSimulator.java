@@ -197,6 +197,9 @@ public final class ClosingSimulator implements ClosingRunner {
         watch.settling(true);
         Stepper.End end = stepper.settle(watch);
         watch.settling(false);
+        if (end == Stepper.End.DONE) {
+            watch.rested();
+        }
         return end;
     }
 

@@ -51,6 +51,9 @@ final class RunWatch implements Stepper.Watch {
     boolean clearOfTable;
     private boolean haveClosed;
     double landingForce;
+    boolean landedOnTable;
+    private double objectResidual;
+    private double jointResidual;
     double peakForce;
     double peakPressure;
     double sink;
@@ -73,6 +76,9 @@ final class RunWatch implements Stepper.Watch {
         clearOfTable = false;
         haveClosed = false;
         landingForce = 0;
+        landedOnTable = false;
+        objectResidual = Double.NaN;
+        jointResidual = Double.NaN;
         peakForce = 0;
         peakPressure = 0;
         sink = 0;
@@ -181,6 +187,14 @@ final class RunWatch implements Stepper.Watch {
         return true;
     }
 
+    /** Keeps what is out of balance in a state that has come to rest; call after the step is ended. */
+    void rested() {
+        // a fresh look, with the damping of the last step gone
+        system.evaluate(false);
+        objectResidual = system.objectResidual();
+        jointResidual = system.worstJointResidual();
+    }
+
     /** While settling a stalled winch does not end the run of steps. */
     void settling(boolean on) {
         settling = on;
@@ -286,8 +300,6 @@ final class RunWatch implements Stepper.Watch {
     }
 
     ClosingSummary summary(Outcome outcome, Stepper stepper) {
-        // a fresh look at the balance, with the damping of the last step gone
-        system.evaluate(false);
         return new ClosingSummary(
                 outcome,
                 travel(),
@@ -299,8 +311,8 @@ final class RunWatch implements Stepper.Watch {
                 peakForce,
                 peakPressure,
                 bodiesCarrying(0.05),
-                system.objectResidual(),
-                system.worstJointResidual(),
+                objectResidual,
+                jointResidual,
                 stepper.steps,
                 stepper.newton.iterations);
     }

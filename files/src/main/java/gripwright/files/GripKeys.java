@@ -1,5 +1,6 @@
 package gripwright.files;
 
+import gripwright.math.Vec3;
 import gripwright.model.Grip;
 import gripwright.units.Measure;
 import java.util.HashSet;
@@ -38,6 +39,11 @@ final class GripKeys {
             "0 deg",
             "the palm squarely over the object",
             "Turn of the hand about its own x axis at the object.");
+    private static final Key<List<Double>> AIM = Key.optional(
+            "aim",
+            new Quantities.Several(2, Range.within(Measure.LENGTH, -1, 1), "along x and y of the table"),
+            "the hand aims at the origin of the object's shape",
+            "Where the middle of the hand aims, from the origin of the object's shape; from the side only x counts.");
     private static final Key<Map<String, Double>> TURNED = Key.optional(
             "turned",
             Kinds.Named.per(
@@ -55,7 +61,7 @@ final class GripKeys {
     static final Section<Grip> GRIP = Section.of(
                     "grip",
                     "A named preshape and how the hand comes to the object.",
-                    List.of(APPROACH, PALM_TO_OBJECT, TIPS_ABOVE_TABLE, HEIGHT, TILT, TURNED, FINGERS),
+                    List.of(APPROACH, PALM_TO_OBJECT, TIPS_ABOVE_TABLE, HEIGHT, TILT, AIM, TURNED, FINGERS),
                     GripKeys::grip)
             .oneOf(List.of(PALM_TO_OBJECT, TIPS_ABOVE_TABLE))
             .checked(GripKeys::check);
@@ -91,12 +97,14 @@ final class GripKeys {
                 .<Grip.Stand>map(
                         gap -> new Grip.PalmToObject(gap, b.find(HEIGHT).orElse(Double.NaN)))
                 .orElseGet(() -> new Grip.TipsAboveTable(b.get(TIPS_ABOVE_TABLE)));
+        Vec3 aim = b.find(AIM).map(a -> new Vec3(a.get(0), a.get(1), 0)).orElse(Vec3.ZERO);
         List<String> all = List.copyOf(b.reading().names(FingerKeys.FAMILY));
         return new Grip(
                 b.name(),
                 b.get(APPROACH),
                 stand,
                 b.get(TILT),
+                aim,
                 b.find(TURNED).orElse(Map.of()),
                 b.find(FINGERS).orElse(all));
     }
