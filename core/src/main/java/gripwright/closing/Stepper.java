@@ -165,7 +165,7 @@ final class Stepper {
                 }
                 continue;
             }
-            boolean rest = atRest();
+            boolean rest = atRest(1);
             steps++;
             newton.rememberChange();
             before = h;
@@ -175,7 +175,7 @@ final class Stepper {
             if (watch.stop(motion)) {
                 return End.STOPPED;
             }
-            if (rest) {
+            if (rest && restsAfterCommit()) {
                 return End.DONE;
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
@@ -184,10 +184,17 @@ final class Stepper {
         return End.STUCK;
     }
 
+    /** Ending the step turns friction into the new tangent planes; the balance must hold after that too. */
+    private boolean restsAfterCommit() {
+        system.evaluate(false);
+        return atRest(8);
+    }
+
     /** Needs the gradient of the state just solved. */
-    private boolean atRest() {
-        return system.objectResidual() < AT_REST
-                && system.objectMomentResidual() < AT_REST * StepSystem.TURN_LENGTH
+    private boolean atRest(double slack) {
+        double limit = slack * AT_REST;
+        return system.objectResidual() < limit
+                && system.objectMomentResidual() < limit * StepSystem.TURN_LENGTH
                 && system.worstJointResidual() < AT_REST * StepSystem.JOINT_LENGTH;
     }
 }
