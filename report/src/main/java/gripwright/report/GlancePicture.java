@@ -77,7 +77,7 @@ final class GlancePicture {
                     best.success().high(),
                     wanted,
                     Verdict.of(best.success(), wanted) == Verdict.REACHES);
-            svg.text(x + 73, line + 16, Num.percent(best.success().share()), "n");
+            svg.text(x + 73, line + 16, Num.share(best.success().share()), "n");
             svg.text(x, line + 36, best.grip() + ", " + ShareBar.words(Verdict.of(best.success(), wanted)), "lq");
             line += 52;
         } else {
@@ -85,7 +85,7 @@ final class GlancePicture {
         }
         for (MapResult map : input.maps()) {
             if (map.object().equals(object.name())) {
-                svg.text(x, line, "off by " + Num.mm(map.captureRadius()), "l");
+                svg.text(x, line, "off by " + MapLegend.radius(map), "l");
                 line += 15;
             }
         }

@@ -25,10 +25,6 @@ final class ShareBar {
         svg.path("M" + Num.coord(l) + " " + Num.coord(y + 7) + "v8m0 -4H" + Num.coord(h) + "m0 -4v8", "wh");
     }
 
-    static String interval(double low, double high) {
-        return Num.text(100 * low, 0) + " to " + Num.percent(high);
-    }
-
     static String words(Verdict verdict) {
         return switch (verdict) {
             case REACHES -> "reaches it";

@@ -107,8 +107,8 @@ final class TrialsTable {
             svg.text(x, y + 22, "no decided run", "lq");
         } else {
             ShareBar.draw(svg, x, y + 8, bar, s.share(), s.low(), s.high(), wanted, best);
-            svg.text(x + bar + 10, y + 23, Num.percent(s.share()), "n");
-            svg.text(wide ? x + bar + 56 : x, wide ? y + 23 : y + 40, ShareBar.interval(s.low(), s.high()), "lq");
+            svg.text(x + bar + 10, y + 23, Num.share(s.share()), "n");
+            svg.text(wide ? x + bar + 56 : x, wide ? y + 23 : y + 40, Num.interval(s.low(), s.high()), "lq");
         }
         reasons(pair, x, y + (wide ? 44 : 56));
     }
@@ -137,8 +137,8 @@ final class TrialsTable {
             return;
         }
         ShareBar.draw(svg, NAMES, y + 12, LONGEST_BAR, w.share(), w.low(), w.high(), wanted, true);
-        svg.text(NAMES + LONGEST_BAR + 10, y + 28, Num.percent(w.share()), "n");
-        String words = ShareBar.interval(w.low(), w.high()) + ", best grip of each object";
+        svg.text(NAMES + LONGEST_BAR + 10, y + 28, Num.share(w.share()), "n");
+        String words = Num.interval(w.low(), w.high()) + ", best grip of each object";
         svg.text(NAMES + LONGEST_BAR + 62, y + 28, words, "lq");
         svg.text(WIDTH - VERDICT, y + 28, ShareBar.verdict(Verdict.of(w, wanted), wanted), "lq");
     }
