@@ -136,6 +136,7 @@ class PicturesTest {
                         lengthy, "a", Proportion.of(0, 0, 3), Map.of(Outcome.UNDECIDED, 3), List.of(), Map.of())),
                 List.of(),
                 new TrialsResult.Weighted(Double.NaN, 0, 1));
+        Files.createDirectories(OUT);
         for (TrialsResult trials : List.of(some, none)) {
             String file = TrialsPicture.table(trials, named).standAlone();
             Files.writeString(OUT.resolve(trials == some ? "trials5.svg" : "trials0.svg"), file);
