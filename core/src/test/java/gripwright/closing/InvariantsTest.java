@@ -141,6 +141,37 @@ class InvariantsTest {
         }
     }
 
+    /** A weak hand set so low that its tips press on the table while they close, arm and tendons giving. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.114, 0.112})
+    void propertyFingersOnTheTableBalance(double palm) {
+        Hand weak = scaled(someHand(5), 1, 5 / 60.0, 2e4);
+        ClosingDetail end = new ClosingSimulator(
+                        weak,
+                        BenchHands.above(palm - 0.07),
+                        BenchHands.object("far", new Sphere(0.035), 0.18),
+                        Spread.exactly(0.4),
+                        Numerics.DEFAULT.withPadPoints(7, 3),
+                        Criteria.DEFAULT)
+                .detail(Conditions.at(0, 0.2, 0));
+        assertThat(end.contacts())
+                .anyMatch(c -> c.kind() == Kind.FINGER_ON_TABLE
+                        && c.tangentialForce().length() > 0.1 * c.friction() * c.normalForce());
+        double joint = 0;
+        for (JointState j : end.joints()) {
+            joint = Math.max(joint, j.slides() ? 0 : Math.abs(jointImbalance(end, j)));
+        }
+        Truth.record(
+                "invariants",
+                "fingers on the table, palm at " + palm + " m: moment at a joint [N m]",
+                SOURCE,
+                0,
+                joint,
+                "1e-6",
+                "bar");
+        assertThat(joint).isLessThan(1e-6);
+    }
+
     /** The thumb moved over to face one finger, so that they meet. */
     private static Hand facing(Hand hand) {
         List<Finger> fingers = new ArrayList<>(hand.fingers());
