@@ -136,7 +136,7 @@ public final class ClosingSimulator implements ClosingRunner {
         system.springs.setRateFactor(wanted.springRate());
         double mass =
                 object.massSpread().mean() + wanted.mass() * object.massSpread().deviation();
-        system.mass = Math.max(LEAST_MASS * object.mass(), mass);
+        system.object.mass = Math.max(LEAST_MASS * object.mass(), mass);
         system.viscosity = numerics.viscosityScale();
         system.tableHeight = 0;
         stepper.reset();
@@ -165,9 +165,9 @@ public final class ClosingSimulator implements ClosingRunner {
         system.p[2] = p.z();
         System.arraycopy(turn.times(pose.rotation()).toArray(), 0, system.r, 0, 9);
         Vec3 com = object.centreOfMass();
-        system.centreOfMass[0] = com.x();
-        system.centreOfMass[1] = com.y();
-        system.centreOfMass[2] = com.z();
+        system.object.centreOfMass[0] = com.x();
+        system.object.centreOfMass[1] = com.y();
+        system.object.centreOfMass[2] = com.z();
         handBack(back);
     }
 
@@ -197,6 +197,9 @@ public final class ClosingSimulator implements ClosingRunner {
         watch.settling(true);
         Stepper.End end = stepper.settle(watch);
         watch.settling(false);
+        if (end == Stepper.End.DONE) {
+            watch.rested();
+        }
         return end;
     }
 

@@ -13,8 +13,9 @@ package gripwright.closing;
  * @param peakForce greatest force of any one phalanx or the palm on the object [N]
  * @param peakPressure greatest pad pressure [Pa]
  * @param links bodies (phalanges, palm) that press on the object at the end
- * @param objectResidual force out of balance on the object at the end [N], damping left out
- * @param jointResidual greatest moment out of balance at a joint at the end [N m], damping left out
+ * @param objectResidual force out of balance on the object [N], damping left out, when the run last came to rest
+ *     (arrived, closed or lifted); NaN if it never did
+ * @param jointResidual greatest moment out of balance at a joint [N m], in the same state
  * @param steps accepted steps
  * @param iterations Newton iterations, rejected steps included
  */

@@ -13,5 +13,5 @@ package gripwright.closing;
  */
 public record Criteria(
         double landingForce, double touchForce, double lift, double sink, double thrown, double tilt, double pushed) {
-    public static final Criteria DEFAULT = new Criteria(2.0, 0.02, 0.020, 0.008, 0.150, Math.PI / 4, 0.010);
+    public static final Criteria DEFAULT = new Criteria(5.0, 0.02, 0.020, 0.008, 0.150, Math.PI / 4, 0.010);
 }

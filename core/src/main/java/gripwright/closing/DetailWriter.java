@@ -60,7 +60,7 @@ final class DetailWriter {
                 poses,
                 pose,
                 pose.apply(object.centreOfMass()),
-                new Vec3(0, 0, -system.mass * StepSystem.GRAVITY),
+                new Vec3(0, 0, -system.object.mass * FreeObject.GRAVITY),
                 system.tableHeight,
                 watch.touches,
                 points,

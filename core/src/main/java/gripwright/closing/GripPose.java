@@ -40,13 +40,13 @@ record GripPose(Pose hand, Vec3 direction, double retreat) {
         if (grip.stand() instanceof Grip.PalmToObject stand) {
             gap = stand.gap();
             if (above) {
-                place = new Vec3(0, 0, top + gap);
+                place = new Vec3(grip.aim().x(), grip.aim().y(), top + gap);
             } else {
                 double height = Double.isNaN(stand.heightAboveTable()) ? top / 2 : stand.heightAboveTable();
-                place = new Vec3(0, extent(object, rest, Vec3.Y) + gap, height);
+                place = new Vec3(grip.aim().x(), extent(object, rest, Vec3.Y) + gap, height);
             }
         } else if (grip.stand() instanceof Grip.TipsAboveTable stand) {
-            place = new Vec3(0, 0, forward + stand.gap());
+            place = new Vec3(grip.aim().x(), grip.aim().y(), forward + stand.gap());
             gap = forward + stand.gap() - top;
         } else {
             throw new IllegalStateException("unknown way to stand: " + grip.stand());

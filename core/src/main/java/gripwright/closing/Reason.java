@@ -14,8 +14,8 @@ final class Reason {
         return switch (s.outcome()) {
             case UNDECIDED -> "The calculation did not converge: " + trouble + ".";
             case LANDED_ON_IT ->
-                "On its way in the hand pressed with " + newtons(s.landingForce()) + ", more than "
-                        + newtons(c.landingForce()) + ".";
+                "On its way in the hand pressed on " + (watch.landedOnTable ? "the table" : name) + " with "
+                        + newtons(s.landingForce()) + ", more than " + newtons(c.landingForce()) + ".";
             case SQUEEZED -> squeezed(s, object, watch, bodies);
             case MISSED -> "Nothing touched " + name + ".";
             case THROWN_OUT -> "The closing drove " + name + " more than " + millimetres(c.thrown()) + " away.";

@@ -20,11 +20,11 @@ record RestPose(Pose pose) {
         StepSystem system = new StepSystem(Rig.empty(), object.shape());
         Stepper stepper = new Stepper(system, Numerics.DEFAULT);
         stepper.reset();
-        system.mass = object.mass();
+        system.object.mass = object.mass();
         Vec3 com = object.centreOfMass();
-        system.centreOfMass[0] = com.x();
-        system.centreOfMass[1] = com.y();
-        system.centreOfMass[2] = com.z();
+        system.object.centreOfMass[0] = com.x();
+        system.object.centreOfMass[1] = com.y();
+        system.object.centreOfMass[2] = com.z();
         Rotation stance = object.stance();
         System.arraycopy(stance.toArray(), 0, system.r, 0, 9);
         double bottom = -object.shape().extent(stance.applyInverse(Vec3.Z.times(-1)));

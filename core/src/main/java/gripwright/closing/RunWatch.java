@@ -51,6 +51,9 @@ final class RunWatch implements Stepper.Watch {
     boolean clearOfTable;
     private boolean haveClosed;
     double landingForce;
+    boolean landedOnTable;
+    private double objectResidual;
+    private double jointResidual;
     double peakForce;
     double peakPressure;
     double sink;
@@ -73,6 +76,9 @@ final class RunWatch implements Stepper.Watch {
         clearOfTable = false;
         haveClosed = false;
         landingForce = 0;
+        landedOnTable = false;
+        objectResidual = Double.NaN;
+        jointResidual = Double.NaN;
         peakForce = 0;
         peakPressure = 0;
         sink = 0;
@@ -96,7 +102,7 @@ final class RunWatch implements Stepper.Watch {
     /** Centre of mass in the world [m]. */
     private void centre(double[] out) {
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         for (int i = 0; i < 3; i++) {
             out[i] = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2];
         }
@@ -129,8 +135,11 @@ final class RunWatch implements Stepper.Watch {
             squeeze(-1);
         }
         if (phase == Frame.Phase.APPROACH) {
-            landingForce =
-                    Math.max(landingForce, Math.max(total, system.rig.links().tableForce()));
+            double onTable = system.rig.links().tableForce();
+            if (Math.max(total, onTable) > landingForce) {
+                landingForce = Math.max(total, onTable);
+                landedOnTable = onTable > total;
+            }
             if (landingForce > criteria.landingForce()) {
                 verdict = Outcome.LANDED_ON_IT;
             }
@@ -179,6 +188,14 @@ final class RunWatch implements Stepper.Watch {
             }
         }
         return true;
+    }
+
+    /** Keeps what is out of balance in a state that has come to rest; call after the step is ended. */
+    void rested() {
+        // a fresh look, with the damping of the last step gone
+        system.evaluate(false);
+        objectResidual = system.objectResidual();
+        jointResidual = system.worstJointResidual();
     }
 
     /** While settling a stalled winch does not end the run of steps. */
@@ -245,7 +262,7 @@ final class RunWatch implements Stepper.Watch {
 
     private double travelNow() {
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         double sum = 0;
         for (int i = 0; i < 3; i++) {
             double d = system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
@@ -259,7 +276,7 @@ final class RunWatch implements Stepper.Watch {
             return closedAt[i] - start[i];
         }
         double[] r = system.r;
-        double[] c = system.centreOfMass;
+        double[] c = system.object.centreOfMass;
         return system.p[i] + r[3 * i] * c[0] + r[3 * i + 1] * c[1] + r[3 * i + 2] * c[2] - start[i];
     }
 
@@ -286,8 +303,6 @@ final class RunWatch implements Stepper.Watch {
     }
 
     ClosingSummary summary(Outcome outcome, Stepper stepper) {
-        // a fresh look at the balance, with the damping of the last step gone
-        system.evaluate(false);
         return new ClosingSummary(
                 outcome,
                 travel(),
@@ -299,8 +314,8 @@ final class RunWatch implements Stepper.Watch {
                 peakForce,
                 peakPressure,
                 bodiesCarrying(0.05),
-                system.objectResidual(),
-                system.worstJointResidual(),
+                objectResidual,
+                jointResidual,
                 stepper.steps,
                 stepper.newton.iterations);
     }

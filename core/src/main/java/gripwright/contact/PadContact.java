@@ -544,6 +544,21 @@ public final class PadContact {
         return least;
     }
 
+    /** The tangent plane needs a normal of length 1; the gradient is shorter in blends and at edges. */
+    private void unitNormal() {
+        double[] g = gradient;
+        double length = Math.sqrt(g[0] * g[0] + g[1] * g[1] + g[2] * g[2]);
+        if (length < 1e-9) {
+            g[0] = 0;
+            g[1] = 0;
+            g[2] = 1;
+            return;
+        }
+        for (int i = 0; i < 3; i++) {
+            g[i] /= length;
+        }
+    }
+
     /** Return mapping: the elastic slip is turned into the new tangent plane and cut to the friction limit. */
     private void remember(int p, double yx, double yy, double yz, double depth) {
         int m = MEMORY * p;
@@ -552,6 +567,7 @@ public final class PadContact {
         force[p] = f;
         memory[m + 6] = f;
         shape.derivatives(yx, yy, yz, gradient, hessian);
+        unitNormal();
         double ux = 0;
         double uy = 0;
         double uz = 0;

@@ -1,5 +1,6 @@
 package gripwright.model;
 
+import gripwright.math.Vec3;
 import java.util.List;
 import java.util.Map;
 
@@ -11,11 +12,19 @@ import java.util.Map;
  *
  * @param height how the palm's place along its normal (from above) or its height (from the side) is set
  * @param tilt turn of the hand about its own x axis [rad], right-handed, applied at the grip pose
+ * @param aim where the middle of the hand stands from the origin of the object's shape at its nominal place, in table
+ *     axes; across the approach only, its other component is 0 [m]
  * @param turned turn of finger bases about the palm normal (adduction) [rad], right-handed about hand z; missing = 0
  * @param fingers those taking part; the others stay at rest with their tendons held
  */
 public record Grip(
-        String name, Approach approach, Stand stand, double tilt, Map<String, Double> turned, List<String> fingers) {
+        String name,
+        Approach approach,
+        Stand stand,
+        double tilt,
+        Vec3 aim,
+        Map<String, Double> turned,
+        List<String> fingers) {
     /** Where the hand comes from. */
     public enum Approach {
         ABOVE,
@@ -43,5 +52,16 @@ public record Grip(
     public Grip {
         turned = Map.copyOf(turned);
         fingers = List.copyOf(fingers);
+    }
+
+    /** A grip that aims at the origin of the object's shape. */
+    public Grip(
+            String name,
+            Approach approach,
+            Stand stand,
+            double tilt,
+            Map<String, Double> turned,
+            List<String> fingers) {
+        this(name, approach, stand, tilt, Vec3.ZERO, turned, fingers);
     }
 }

@@ -3,6 +3,7 @@ package gripwright.shape;
 import gripwright.check.Check;
 import gripwright.math.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,10 +58,11 @@ final class ClosedSurface {
         }
         int[] across = neighbours(faces, corners);
         ClosedSurface surface = new ClosedSurface(corners, faces, across);
-        if (surface.volume >= 0) {
-            return surface;
+        if (surface.volume < 0) {
+            surface = surface.flipped();
         }
-        return surface.flipped();
+        Bodies.check(surface);
+        return surface;
     }
 
     private ClosedSurface(List<Vec3> corners, int[] faces, int[] across) {
@@ -69,7 +71,7 @@ final class ClosedSurface {
         this.across = across;
         faceNormals = new Vec3[faces.length / 3];
         cornerNormals = new Vec3[corners.size()];
-        java.util.Arrays.fill(cornerNormals, Vec3.ZERO);
+        Arrays.fill(cornerNormals, Vec3.ZERO);
         // Volumes of tetrahedra from one corner of the mesh, not from the origin: a far origin would cost digits.
         Vec3 apex = corners.get(0);
         double sum = 0;

@@ -2,6 +2,7 @@ package gripwright.shape;
 
 import gripwright.math.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -46,7 +47,7 @@ final class HullPoints {
     private void choose(List<Vec3> corners, Set<Integer> candidates, List<Vec3> directions, double[] reach) {
         List<Vec3> pool = candidates.stream().map(corners::get).toList();
         double[] kept = new double[reach.length];
-        java.util.Arrays.fill(kept, Double.NEGATIVE_INFINITY);
+        Arrays.fill(kept, Double.NEGATIVE_INFINITY);
         Vec3 add = pool.get(0);
         while (true) {
             points.add(add);

@@ -7,8 +7,8 @@ import java.util.List;
 /**
  * A solid bounded by a closed triangle mesh, as a grid of its exact signed distance. Between the nodes the distance is
  * a quadratic B-spline of 3 x 3 x 3 nodes: the gradient is continuous, the curvature piecewise so. Sharp edges come out
- * rounded over about one {@link #pitch}. Neither self-intersections nor
- * separate bodies of which one is inside out are looked for.
+ * rounded, by up to a quarter of a {@link #pitch}; walls should be some pitches thick. Self-intersections are not
+ * looked for.
  *
  * <p>The grid reaches {@value #MARGIN} m beyond the mesh; farther out the distance is a lower bound only. Deeper
  * inside than {@value #DEEP} m it may be 1 % off.
@@ -93,17 +93,15 @@ public final class Mesh implements Shape {
 
     private float[] filled(SurfaceDistance exact) {
         float[] values = new float[nx * ny * nz];
-        double bound = Double.POSITIVE_INFINITY;
         boolean deep = false;
         for (int i = 0; i < nx; i++) {
             for (int j = 0; j < ny; j++) {
                 for (int k = 0; k < nz; k++) {
-                    // The distance cannot grow by more than the way from the node before, which lies beside this one.
+                    // Back and forth, so that each node lies beside the one before and mostly finds the same triangle.
                     int z = ((i * ny + j) & 1) == 0 ? k : nz - 1 - k;
                     int y = (i & 1) == 0 ? j : ny - 1 - j;
-                    double d = exact.distance(x0 + i * pitch, y0 + y * pitch, z0 + z * pitch, bound, deep);
+                    double d = exact.distance(x0 + i * pitch, y0 + y * pitch, z0 + z * pitch, deep);
                     deep = d < -(DEEP + pitch);
-                    bound = (Math.abs(d) + pitch) * (1 + 1e-9);
                     values[(i * ny + y) * nz + z] = (float) d;
                 }
             }
@@ -186,8 +184,7 @@ public final class Mesh implements Shape {
     /**
      * {@inheritDoc}
      *
-     * <p>The spline's gradient brought to length 1 (it is shorter where the distance has a kink), and the change of
-     * that direction: the spline's Hessian over the gradient's length, without its part along the normal.
+     * <p>Those of the spline itself: the gradient is a little shorter than 1 where the distance has a kink.
      */
     @Override
     public void derivatives(double x, double y, double z, double[] gradient, double[] hessian) {
@@ -203,7 +200,6 @@ public final class Mesh implements Shape {
             return;
         }
         spline(u, v, w, gradient, hessian);
-        unit(gradient, hessian);
     }
 
     /** Gradient [-] and Hessian [1/m] of the spline itself. */
@@ -266,32 +262,6 @@ public final class Mesh implements Shape {
         h[5] = hzz * perSquare;
     }
 
-    /** Brings a gradient to length 1 and the Hessian to the derivative of that direction, made symmetric: P H P / |g|. */
-    private static void unit(double[] g, double[] h) {
-        double length = Math.sqrt(g[0] * g[0] + g[1] * g[1] + g[2] * g[2]);
-        if (length < 1e-6) {
-            Profile.plane(0, 0, 1, g, h);
-            return;
-        }
-        double s = 1 / length;
-        double x = g[0] * s;
-        double y = g[1] * s;
-        double z = g[2] * s;
-        double hx = h[0] * x + h[1] * y + h[2] * z;
-        double hy = h[1] * x + h[3] * y + h[4] * z;
-        double hz = h[2] * x + h[4] * y + h[5] * z;
-        double nn = x * hx + y * hy + z * hz;
-        g[0] = x;
-        g[1] = y;
-        g[2] = z;
-        h[0] = s * (h[0] - 2 * x * hx + nn * x * x);
-        h[1] = s * (h[1] - x * hy - y * hx + nn * x * y);
-        h[2] = s * (h[2] - x * hz - z * hx + nn * x * z);
-        h[3] = s * (h[3] - 2 * y * hy + nn * y * y);
-        h[4] = s * (h[4] - y * hz - z * hy + nn * y * z);
-        h[5] = s * (h[5] - 2 * z * hz + nn * z * z);
-    }
-
     /** Derivatives of the lower bound beyond the grid; the Hessian is that of a point's distance. */
     private void outside(double u, double v, double w, double ox, double oy, double oz, double[] g, double[] h) {
         double value = value(u, v, w);
@@ -303,6 +273,9 @@ public final class Mesh implements Shape {
         double length = Math.sqrt(gx * gx + gy * gy + gz * gz);
         double scale = length > 0 ? all / length : 0;
         Profile.fromPoint(gx * scale, gy * scale, gz * scale, g, h);
+        g[0] = gx / all;
+        g[1] = gy / all;
+        g[2] = gz / all;
     }
 
     /** Distance between grid nodes [m]: details below about this size are lost. */
@@ -335,6 +308,7 @@ public final class Mesh implements Shape {
         return boundingRadius;
     }
 
+    /** {@inheritDoc} That of {@link #support}, so up to {@link #supportGap} short. */
     @Override
     public double extent(Vec3 direction) {
         double most = Double.NEGATIVE_INFINITY;

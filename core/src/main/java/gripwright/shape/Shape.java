@@ -13,9 +13,9 @@ public interface Shape {
     double distance(double x, double y, double z);
 
     /**
-     * Normal and curvature of the distance at a point.
+     * First and second derivatives of exactly what {@link #distance} returns: normal and curvature.
      *
-     * @param gradient out, shape 3: unit outward normal [-]
+     * @param gradient out, shape 3: outward normal [-]; of length 1 but in blends and at edges, where it is shorter
      * @param hessian out, shape 6: second derivatives [1/m] in the order xx, xy, xz, yy, yz, zz
      */
     void derivatives(double x, double y, double z, double[] gradient, double[] hessian);

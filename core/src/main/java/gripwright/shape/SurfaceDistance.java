@@ -25,6 +25,7 @@ final class SurfaceDistance {
     private double nearest;
     private double share;
     private double signed;
+    private int found;
 
     SurfaceDistance(ClosedSurface surface) {
         this.surface = surface;
@@ -120,20 +121,19 @@ final class SurfaceDistance {
     }
 
     /**
-     * Signed distance of a point [m].
+     * Signed distance of a point [m]; quickest if the point asked for before lies near.
      *
-     * @param atMost an upper bound of the distance that is known already; infinity if none [m]
      * @param roughly whether 1 % too much is good enough: in the middle of a body all triangles are about equally far,
      *     and to find the very nearest would mean to visit them all
      */
-    double distance(double x, double y, double z, double atMost, boolean roughly) {
+    double distance(double x, double y, double z, boolean roughly) {
         px = x;
         py = y;
         pz = z;
-        // Squares: 0.98 for 1 %; the bound is widened so that a triangle is found all the same.
+        // Of squares: 0.98 for 1 %.
         share = roughly ? 0.98 : 1;
-        nearest = atMost * atMost * (roughly ? 1.05 : 1);
-        signed = Double.NaN;
+        nearest = Double.POSITIVE_INFINITY;
+        triangle(found);
         visit(0, 0, order.length);
         return signed;
     }
@@ -158,7 +158,7 @@ final class SurfaceDistance {
     }
 
     private void visitIfNear(double boxDistance, int node, int from, int to) {
-        if (boxDistance <= nearest * share && from < to) {
+        if (boxDistance < nearest * share && from < to) {
             visit(node, from, to);
         }
     }
@@ -235,8 +235,9 @@ final class SurfaceDistance {
         double dy = apy - v * aby - w * acy;
         double dz = apz - v * abz - w * acz;
         double squared = dx * dx + dy * dy + dz * dz;
-        if (squared < nearest || (squared == nearest && Double.isNaN(signed))) {
+        if (squared < nearest) {
             nearest = squared;
+            found = t;
             Vec3 n = normal(t, feature);
             double side = dx * n.x() + dy * n.y() + dz * n.z();
             signed = side < 0 ? -Math.sqrt(squared) : Math.sqrt(squared);

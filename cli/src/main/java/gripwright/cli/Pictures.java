@@ -1,0 +1,33 @@
+package gripwright.cli;
+
+import gripwright.closing.ClosingDetail;
+import gripwright.model.GraspObject;
+import gripwright.model.Hand;
+import gripwright.model.Need;
+import gripwright.report.ClosingPicture;
+import gripwright.report.HandPicture;
+import gripwright.report.MapPicture;
+import gripwright.report.TrialsPicture;
+import gripwright.study.MapResult;
+import gripwright.study.TrialsResult;
+
+/** SVG files of results. */
+final class Pictures {
+    private Pictures() {}
+
+    static String hand(Hand hand) {
+        return HandPicture.draw(hand).standAlone();
+    }
+
+    static String closing(Hand hand, GraspObject object, ClosingDetail detail) {
+        return ClosingPicture.draw(hand, object, detail).standAlone();
+    }
+
+    static String map(MapResult map, Hand hand, GraspObject object) {
+        return MapPicture.draw(map, hand, object).standAlone();
+    }
+
+    static String trials(TrialsResult trials, Need need) {
+        return TrialsPicture.table(trials, need).standAlone();
+    }
+}

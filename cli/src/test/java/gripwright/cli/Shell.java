@@ -1,0 +1,37 @@
+package gripwright.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+
+/** Runs commands in this process, in a folder of the test's own. */
+final class Shell {
+    private final Path folder;
+    final FakeClosings closings = new FakeClosings();
+    final Interruption interruption = new Interruption();
+
+    /** What a command left behind. */
+    record Ran(int code, String out, String err) {}
+
+    Shell(Path folder) {
+        this.folder = folder;
+    }
+
+    Ran run(String... args) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        Surroundings at = new Surroundings(
+                folder,
+                new PrintWriter(out),
+                new PrintWriter(err),
+                false,
+                () -> 0,
+                () -> LocalDate.of(2026, 1, 2),
+                interruption,
+                closings);
+        int code = Gripwright.commands(at).execute(args);
+        interruption.finished();
+        return new Ran(code, out.toString(), err.toString());
+    }
+}

@@ -1,0 +1,64 @@
+package gripwright.files;
+
+import gripwright.model.Hand;
+import gripwright.model.Need;
+import gripwright.model.Project;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Reads a project folder: hand.yaml and need.yaml, every fault of both at once. */
+public final class ProjectReader {
+    public static final String HAND = "hand.yaml";
+    public static final String NEED = "need.yaml";
+
+    private ProjectReader() {}
+
+    /**
+     * A project and where its values stand.
+     *
+     * @param places by file and key, such as "hand.yaml: fingers.left.joints[0].rest"
+     */
+    public record Marked(Project project, Map<String, Place> places) {
+        public Marked {
+            places = Map.copyOf(places);
+        }
+    }
+
+    /**
+     * Reads the folder.
+     *
+     * @throws ProjectFaults with all faults of both files, if there is any
+     */
+    public static Project read(Path folder) {
+        return readMarked(folder).project();
+    }
+
+    /** As {@link #read}, with the place of every value. */
+    public static Marked readMarked(Path folder) {
+        Reading reading = new Reading(folder);
+        Hand hand = file(HAND, HandKeys.HAND, reading);
+        Need need = file(NEED, NeedKeys.NEED, reading);
+        if (reading.faultCount() > 0) {
+            throw new ProjectFaults(reading.faults());
+        }
+        if (hand == null || need == null) {
+            throw new IllegalStateException("the project was not read, yet no fault was noted");
+        }
+        return new Marked(new Project(hand, need, reading.assumptions()), reading.places());
+    }
+
+    private static <T> @Nullable T file(String file, Section<T> section, Reading reading) {
+        List<Fault> faults = new ArrayList<>();
+        SourceText source = SourceText.read(reading.folder(), file, faults);
+        Tree tree = source == null ? null : TreeReader.read(source, faults);
+        reading.addAll(faults);
+        if (source == null || tree == null) {
+            return null;
+        }
+        reading.start(source);
+        return section.read(tree, "", reading);
+    }
+}

@@ -1,0 +1,50 @@
+package gripwright.files.json;
+
+import gripwright.closing.ClosingSummary;
+import gripwright.closing.Criteria;
+import gripwright.study.MapResult;
+
+/** A capture map. Schema: docs/schema/map.schema.json. */
+public final class MapJson {
+    private MapJson() {}
+
+    public static String of(Origin origin, Criteria criteria, MapResult map) {
+        return JsonText.of(json -> {
+            origin.write(json, "map");
+            json.text("object", map.object())
+                    .text("grip", map.grip())
+                    .truth("complete", !map.runs().contains(null))
+                    .text(
+                            "conventions",
+                            "runs row by row: the first row is y = -span, the first column x = -span; null = not "
+                                    + "computed, the map was stopped; SI units, at the end of each name");
+            json.object("criteria", j -> RunJson.criteria(j, criteria));
+            json.number("span_m", map.span())
+                    .whole("cells", map.cells())
+                    .number("capture_radius_m", map.captureRadius())
+                    .number("share_radius_m", map.shareRadius())
+                    .number("wanted_share", map.wantedShare())
+                    .number("held_area_m2", map.heldArea());
+            json.array("runs", () -> {
+                for (int row = 0; row < map.cells(); row++) {
+                    for (int column = 0; column < map.cells(); column++) {
+                        run(json, map, row, column);
+                    }
+                }
+            });
+            origin.writeAssumptions(json);
+        });
+    }
+
+    private static void run(JsonText json, MapResult map, int row, int column) {
+        ClosingSummary run = map.runs().get(row * map.cells() + column);
+        if (run == null) {
+            json.none();
+            return;
+        }
+        json.object(() -> {
+            json.number("x_m", map.shift(column)).number("y_m", map.shift(row));
+            RunJson.summary(json, run);
+        });
+    }
+}

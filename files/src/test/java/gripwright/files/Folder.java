@@ -1,0 +1,78 @@
+package gripwright.files;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import gripwright.model.Project;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** A project folder for tests: the starting project with pieces of its text replaced. */
+record Folder(Path path) {
+    static Folder starting(Path path) {
+        try {
+            StartingProject.write(path);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return new Folder(path);
+    }
+
+    Folder hand(String old, String replacement) {
+        return change(ProjectReader.HAND, old, replacement);
+    }
+
+    Folder need(String old, String replacement) {
+        return change(ProjectReader.NEED, old, replacement);
+    }
+
+    private Folder change(String file, String old, String replacement) {
+        try {
+            String text = Files.readString(path.resolve(file));
+            assertThat(text).as("the text to be replaced is there").contains(old);
+            return write(file, text.replace(old, replacement));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    Folder write(String file, String text) {
+        try {
+            Files.writeString(path.resolve(file), text);
+            return this;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    Folder write(String file, byte[] bytes) {
+        try {
+            Files.write(path.resolve(file), bytes);
+            return this;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    Project read() {
+        return ProjectReader.read(path);
+    }
+
+    List<Fault> faults() {
+        try {
+            ProjectReader.read(path);
+        } catch (ProjectFaults faults) {
+            return faults.faults();
+        }
+        return List.of();
+    }
+
+    /** The only fault there is. */
+    Fault fault() {
+        List<Fault> faults = faults();
+        assertThat(faults).as("exactly one fault").hasSize(1);
+        return faults.get(0);
+    }
+}

@@ -1,0 +1,52 @@
+package gripwright.report;
+
+import gripwright.closing.ClosingDetail;
+import gripwright.closing.Criteria;
+import gripwright.closing.Numerics;
+import gripwright.model.Project;
+import gripwright.study.MapResult;
+import gripwright.study.TrialsResult;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Everything a report says. The report reads no clock and no file: what is not in here is not in it.
+ *
+ * @param closings runs to be shown as film strips, in order; their frames should have been recorded
+ * @param maps capture maps, in order
+ * @param criteria by which the runs were judged
+ * @param numerics with which they were calculated
+ */
+public record ReportInput(
+        Project project,
+        List<Closing> closings,
+        List<MapResult> maps,
+        Optional<TrialsResult> trials,
+        Criteria criteria,
+        Numerics numerics,
+        Provenance provenance) {
+    /** A run with one of the project's objects and grips, and a note on why it is shown (may be empty). */
+    public record Closing(String object, String grip, String note, ClosingDetail detail) {}
+
+    /**
+     * What the report was made from.
+     *
+     * @param version of this program
+     * @param seed of the trials
+     * @param inputHash of the project's files
+     * @param date as it is to be printed
+     * @param command that made it
+     * @param files read, as named in the project folder
+     */
+    public record Provenance(
+            String version, long seed, String inputHash, String date, String command, List<String> files) {
+        public Provenance {
+            files = List.copyOf(files);
+        }
+    }
+
+    public ReportInput {
+        closings = List.copyOf(closings);
+        maps = List.copyOf(maps);
+    }
+}

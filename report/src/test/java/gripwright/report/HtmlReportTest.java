@@ -1,0 +1,108 @@
+package gripwright.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import gripwright.closing.Criteria;
+import gripwright.closing.Numerics;
+import gripwright.closing.Outcome;
+import gripwright.model.Project;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class HtmlReportTest {
+    private static ReportInput input() {
+        Project project = Fixtures.project();
+        return new ReportInput(
+                project,
+                List.of(
+                        new ReportInput.Closing(
+                                "mug",
+                                "top",
+                                "The nominal place.",
+                                Fixtures.closing(project.hand(), project.need().object("mug"), Outcome.HELD, true)),
+                        new ReportInput.Closing(
+                                "tape roll",
+                                "top",
+                                "A typical failure.",
+                                Fixtures.closing(
+                                        project.hand(),
+                                        project.need().object("tape roll"),
+                                        Outcome.PUSHED_AWAY,
+                                        true))),
+                List.of(Fixtures.map("mug", "wrap", 41, 0.003), Fixtures.map("D cell", "top", 21, 0.04)),
+                Optional.of(Fixtures.trials(project.need())),
+                Criteria.DEFAULT,
+                Numerics.DEFAULT,
+                new ReportInput.Provenance(
+                        "0.1.0",
+                        1,
+                        "7c1e04ab55aa00ff1234",
+                        "2026-11-25",
+                        "gripwright report demo",
+                        List.of("hand.yaml", "need.yaml")));
+    }
+
+    @Test
+    void thePageIsOneWellFormedFileThatNeedsNothingElse() throws IOException {
+        String page = HtmlReport.write(input());
+        Files.createDirectories(Path.of("target", "pictures"));
+        Files.writeString(Path.of("target", "pictures", "report.html"), page, StandardCharsets.UTF_8);
+        Xml.parse(page.replace("<!DOCTYPE html>", ""));
+        assertThat(page)
+                .doesNotContain("<script", "http://", "https://", "@import", "NaN", "Infinity", "null", "src=")
+                .contains("ISO 10218", "ISO/TS 15066", "licensed engineer", "Closing fingers pinch");
+    }
+
+    @Test
+    void theSameInputGivesTheSameBytesWhateverTheLocale() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.US);
+            String first = HtmlReport.write(input());
+            Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+            assertThat(HtmlReport.write(input())).isEqualTo(first);
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void whatTheUserWroteIsShownAsTextNotAsMarkup() {
+        String page = HtmlReport.write(input());
+        assertThat(page)
+                .contains(
+                        "bracket &lt;L&gt; &amp; &quot;co&quot;",
+                        "middle of the &lt;shape&gt;",
+                        "against the hand &amp; tilted")
+                .doesNotContain("<L>", "<reaches>", "<shape>");
+    }
+
+    @Test
+    void everyOutcomeIsToldByMarkAndWord() {
+        String page = HtmlReport.write(input());
+        for (Outcome o : Outcome.values()) {
+            assertThat(page).contains("id=\"mk-" + Marks.key(o) + "\"", "#mk-" + Marks.key(o) + "\"", o.words());
+        }
+    }
+
+    @Test
+    void aProjectWithoutResultsStillGivesAPageThatSaysSo() {
+        ReportInput full = input();
+        String page = HtmlReport.write(new ReportInput(
+                full.project(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                full.criteria(),
+                full.numerics(),
+                full.provenance()));
+        Xml.parse(page.replace("<!DOCTYPE html>", ""));
+        assertThat(page).contains("what the hand picks up is not answered here", "No trials were made.");
+    }
+}
