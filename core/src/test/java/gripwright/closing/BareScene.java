@@ -169,8 +169,8 @@ final class BareScene {
         s.objectFixed = fixed;
         s.turnLocked = turnLocked;
         s.tableThere = table;
-        s.mass = mass;
-        s.push[2] = weightless ? mass * StepSystem.GRAVITY : 0;
+        s.object.mass = mass;
+        s.object.push[2] = weightless ? mass * FreeObject.GRAVITY : 0;
         s.pads.reset(points.build().surfaces().isEmpty() ? new double[0] : new double[] {friction}, 1);
         s.table.reset(friction);
         s.kinematics.setBase(base);

@@ -595,7 +595,7 @@ class InvariantsTest {
     @Test
     void regressionTheStepIsBoundedByTheObjectsTurn() {
         StepSystem s = new StepSystem(Rig.empty(), new Sphere(0.03));
-        s.mass = 0.1;
+        s.object.mass = 0.1;
         s.p[2] = 0.5;
         s.table.reset(0.3);
         s.commit();

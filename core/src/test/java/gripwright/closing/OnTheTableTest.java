@@ -43,7 +43,7 @@ class OnTheTableTest {
         double height = s.p[2];
         double x0 = s.p[0];
         double[] worst = new double[2];
-        s.push[0] = 0.02;
+        s.object.push[0] = 0.02;
         Stepper.End end = stepper.ramp(t -> {}, 1000, 1e-6, 1e-2, motion -> {
             worst[0] = Math.max(worst[0], Math.abs(s.p[2] - height));
             worst[1] += motion;
@@ -114,16 +114,16 @@ class OnTheTableTest {
         double half = 0.06;
         double a = Math.toRadians(direction);
         StepSystem s = alone(new Cylinder(radius, half, 0), Rotation.IDENTITY, 1);
-        s.mass = mass;
+        s.object.mass = mass;
         Stepper stepper = new Stepper(s, Numerics.DEFAULT);
         stepper.reset();
         assertThat(stepper.settle(motion -> false)).isEqualTo(Stepper.End.DONE);
-        double push = share * radius / half * mass * StepSystem.GRAVITY;
+        double push = share * radius / half * mass * FreeObject.GRAVITY;
         Stepper.Watch fallen = motion -> s.r[8] < Math.cos(Math.toRadians(20));
         Stepper.End end = stepper.ramp(
                 t -> {
-                    s.push[0] = push * t * Math.cos(a);
-                    s.push[1] = push * t * Math.sin(a);
+                    s.object.push[0] = push * t * Math.cos(a);
+                    s.object.push[1] = push * t * Math.sin(a);
                 },
                 1,
                 0.01,
@@ -163,9 +163,9 @@ class OnTheTableTest {
     void referenceATiltedObjectComesToRestOnTheTable(String name, Shape shape, Rotation stance) {
         StepSystem s = alone(shape, stance, 0.4);
         Vec3 com = shape.centroid();
-        s.centreOfMass[0] = com.x();
-        s.centreOfMass[1] = com.y();
-        s.centreOfMass[2] = com.z();
+        s.object.centreOfMass[0] = com.x();
+        s.object.centreOfMass[1] = com.y();
+        s.object.centreOfMass[2] = com.z();
         Stepper stepper = new Stepper(s, Numerics.DEFAULT);
         stepper.reset();
         assertThat(stepper.settle(motion -> false)).as(stepper.trouble).isEqualTo(Stepper.End.DONE);
@@ -180,7 +180,7 @@ class OnTheTableTest {
             py += f[1] * s.table.force(i);
         }
         Vec3 centre = new Pose(new Vec3(s.p[0], s.p[1], s.p[2]), Rotation.of(s.r, 0)).apply(com);
-        double weight = MASS * StepSystem.GRAVITY;
+        double weight = MASS * FreeObject.GRAVITY;
         Truth.record(
                 "table",
                 name + " at rest: carried weight [N]",
@@ -196,7 +196,7 @@ class OnTheTableTest {
 
     private static StepSystem alone(Shape shape, Rotation stance, double friction) {
         StepSystem s = new StepSystem(Rig.empty(), shape);
-        s.mass = MASS;
+        s.object.mass = MASS;
         System.arraycopy(stance.toArray(), 0, s.r, 0, 9);
         s.p[2] = shape.extent(stance.applyInverse(Vec3.Z.times(-1)));
         s.table.reset(friction);

@@ -95,7 +95,7 @@ class SlipTest {
     }
 
     private void pull(double from, double to) {
-        assertThat(stepper.ramp(t -> system.push[1] = from + (to - from) * t, 1, 0.01, 0.05, motion -> false))
+        assertThat(stepper.ramp(t -> system.object.push[1] = from + (to - from) * t, 1, 0.01, 0.05, motion -> false))
                 .isEqualTo(Stepper.End.DONE);
     }
 
@@ -130,8 +130,8 @@ class SlipTest {
                 new Rig(tree, points.build(), LinkContacts.none(3), drive, open), new Box(0.02, 0.02, 0.02, 0.001));
         s.tableThere = false;
         s.turnLocked = true;
-        s.mass = 0.1;
-        s.push[2] = s.mass * StepSystem.GRAVITY;
+        s.object.mass = 0.1;
+        s.object.push[2] = s.object.mass * FreeObject.GRAVITY;
         s.p[2] = 0.035;
         s.pads.reset(new double[] {FRICTION}, 1);
         drive.reset(s.q);
