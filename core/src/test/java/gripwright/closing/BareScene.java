@@ -270,6 +270,14 @@ final class BareScene {
         return mostSteps;
     }
 
+    /** One system with its memory of friction, tendons unwound: for runs with the product's own stepping. */
+    StepSystem once() {
+        StepSystem s = build(q, tension);
+        s.rig.drive().reset(s.q);
+        s.commit();
+        return s;
+    }
+
     /** Normal force on a body [N]. */
     double force(int body) {
         return last.pads.bodyForce(body);

@@ -114,6 +114,79 @@ class InvariantsTest {
         assertThat(end.summary().objectResidual()).as(what).isCloseTo(force, Offset.offset(2e-5));
     }
 
+    /** The object far off: the fingers close on each other, with friction. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+    void propertyFingersThatMeetBalance(long seed) {
+        Start far = OBJECTS.get(0);
+        ClosingDetail end = simulator(facing(someHand(seed)), far, Numerics.DEFAULT.withPadPoints(10, 4))
+                .detail(Conditions.at(0.01 * seed, 0.16, 0));
+        assertThat(end.summary().outcome()).isEqualTo(Outcome.MISSED);
+        assertThat(end.contacts()).anyMatch(c -> c.kind() == Kind.FINGER_ON_FINGER);
+        double joint = 0;
+        for (JointState j : end.joints()) {
+            joint = Math.max(joint, j.slides() ? 0 : Math.abs(jointImbalance(end, j)));
+        }
+        Truth.record(
+                "invariants",
+                "fingers on each other, seed " + seed + ": moment at a joint [N m]",
+                SOURCE,
+                0,
+                joint,
+                "1e-6",
+                "bar");
+        assertThat(joint).as("own " + end.summary().jointResidual()).isLessThan(1e-6);
+        for (ContactForce c : end.contacts()) {
+            assertThat(c.tangentialForce().length()).isLessThanOrEqualTo(c.friction() * c.normalForce() * (1 + 1e-6));
+        }
+    }
+
+    /** A weak hand set so low that its tips press on the table while they close, arm and tendons giving. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.114, 0.112})
+    void propertyFingersOnTheTableBalance(double palm) {
+        Hand weak = scaled(someHand(5), 1, 5 / 60.0, 2e4);
+        ClosingDetail end = new ClosingSimulator(
+                        weak,
+                        BenchHands.above(palm - 0.07),
+                        BenchHands.object("far", new Sphere(0.035), 0.18),
+                        Spread.exactly(0.4),
+                        Numerics.DEFAULT.withPadPoints(7, 3),
+                        Criteria.DEFAULT)
+                .detail(Conditions.at(0, 0.2, 0));
+        assertThat(end.contacts())
+                .anyMatch(c -> c.kind() == Kind.FINGER_ON_TABLE
+                        && c.tangentialForce().length() > 0.1 * c.friction() * c.normalForce());
+        double joint = 0;
+        for (JointState j : end.joints()) {
+            joint = Math.max(joint, j.slides() ? 0 : Math.abs(jointImbalance(end, j)));
+        }
+        Truth.record(
+                "invariants",
+                "fingers on the table, palm at " + palm + " m: moment at a joint [N m]",
+                SOURCE,
+                0,
+                joint,
+                "1e-6",
+                "bar");
+        assertThat(joint).isLessThan(1e-6);
+    }
+
+    /** The thumb moved over to face one finger, so that they meet. */
+    private static Hand facing(Hand hand) {
+        List<Finger> fingers = new ArrayList<>(hand.fingers());
+        Finger thumb = fingers.get(2);
+        fingers.set(
+                2,
+                new Finger(
+                        thumb.name(),
+                        new Vec3(thumb.base().x(), 0.018, 0),
+                        thumb.closesToward(),
+                        thumb.phalanges(),
+                        thumb.joints()));
+        return new Hand(hand.name(), hand.palm(), fingers, hand.motors(), hand.friction(), hand.arm(), hand.grips());
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {21, 22, 23, 24, 25, 26, 27, 28, 29})
     void propertyContactsObeyTheirLaws(long seed) {
