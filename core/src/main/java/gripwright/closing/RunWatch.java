@@ -135,8 +135,11 @@ final class RunWatch implements Stepper.Watch {
             squeeze(-1);
         }
         if (phase == Frame.Phase.APPROACH) {
-            landingForce =
-                    Math.max(landingForce, Math.max(total, system.rig.links().tableForce()));
+            double onTable = system.rig.links().tableForce();
+            if (Math.max(total, onTable) > landingForce) {
+                landingForce = Math.max(total, onTable);
+                landedOnTable = onTable > total;
+            }
             if (landingForce > criteria.landingForce()) {
                 verdict = Outcome.LANDED_ON_IT;
             }

@@ -175,13 +175,19 @@ final class Stepper {
             if (watch.stop(motion)) {
                 return End.STOPPED;
             }
-            if (rest) {
+            if (rest && stillAtRest()) {
                 return End.DONE;
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
         }
         trouble = "still creeping after " + MOST_SETTLING + " steps of settling";
         return End.STUCK;
+    }
+
+    /** The balance again after the commit, which moves friction to the new normals and bends. */
+    private boolean stillAtRest() {
+        system.evaluate(false);
+        return atRest();
     }
 
     /** Needs the gradient of the state just solved. */

@@ -259,17 +259,16 @@ public final class LinkContacts {
         pair.bodyB = -1;
         pair.a[0] = x;
         pair.a[1] = y;
-        pair.a[2] = z - s.radius;
-        pair.b[0] = x;
-        pair.b[1] = y;
-        pair.b[2] = table;
+        // one place for both sides, half-way into each other, so that friction leaves no couple between them
+        pair.a[2] = 0.5 * (z - s.radius + table);
+        System.arraycopy(pair.a, 0, pair.b, 0, 3);
         pair.n[0] = 0;
         pair.n[1] = 0;
         pair.n[2] = 1;
         return table + s.radius - z;
     }
 
-    /** Fills pair.a, pair.b (surface points), pair.n (from B towards A) for two capsules; returns the depth [m]. */
+    /** Fills pair.a = pair.b (half-way into each other), pair.n (from B towards A) for two capsules; returns the depth [m]. */
     private double pairPlace(int i, double[] r, double[] t) {
         int a = pairA[i - spheres.length];
         int b = pairB[i - spheres.length];
@@ -311,13 +310,13 @@ public final class LinkContacts {
         pair.n[0] = dx * inverse;
         pair.n[1] = dy * inverse;
         pair.n[2] = d < 1e-9 ? 1 : dz * inverse;
+        double depth = capsule[a] + capsule[b] - d;
         for (int k = 0; k < 3; k++) {
             double u = k == 0 ? ux : k == 1 ? uy : uz;
-            double v = k == 0 ? vx : k == 1 ? vy : vz;
-            pair.a[k] = t[a3 + k] + s * u - capsule[a] * pair.n[k];
-            pair.b[k] = t[b3 + k] + q * v + capsule[b] * pair.n[k];
+            pair.a[k] = t[a3 + k] + s * u - (capsule[a] - 0.5 * depth) * pair.n[k];
+            pair.b[k] = pair.a[k];
         }
-        return capsule[a] + capsule[b] - d;
+        return depth;
     }
 
     private static double clamp(double v) {
@@ -520,7 +519,7 @@ public final class LinkContacts {
             pairPlace(i, r, t);
         }
         for (int k = 0; k < 3; k++) {
-            out[k] = 0.5 * (pair.a[k] + pair.b[k]);
+            out[k] = pair.a[k];
             out[3 + k] = -pair.n[k];
             out[6 + k] = SHEAR * memory[MEMORY * i + k];
         }

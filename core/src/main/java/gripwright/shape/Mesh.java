@@ -273,6 +273,9 @@ public final class Mesh implements Shape {
         double length = Math.sqrt(gx * gx + gy * gy + gz * gz);
         double scale = length > 0 ? all / length : 0;
         Profile.fromPoint(gx * scale, gy * scale, gz * scale, g, h);
+        g[0] = gx / all;
+        g[1] = gy / all;
+        g[2] = gz / all;
     }
 
     /** Distance between grid nodes [m]: details below about this size are lost. */

@@ -78,15 +78,25 @@ class MeshTest {
     }
 
     @Test
-    void propertyGradientIsAUnitVectorAlongTheSlopeAndContinuous() {
+    void propertyGradientIsTheSlopeOfTheDistanceAndContinuous() {
         SplittableRandom random = new SplittableRandom(3);
         double step = 1e-6;
         for (int i = 0; i < 500; i++) {
-            Vec3 p = direction(random).times(random.nextDouble(0.03, 0.045));
+            // within the grid, which reaches 12 mm beyond the block
+            Vec3 p = new Vec3(
+                    random.nextDouble(-0.041, 0.041),
+                    random.nextDouble(-0.031, 0.031),
+                    random.nextDouble(-0.051, 0.051));
+            if (BLOCK.distance(p.x(), p.y(), p.z()) < -0.005) {
+                continue;
+            }
             Vec3 g = gradient(BLOCK, p);
-            assertThat(g.length()).isCloseTo(1, within(1e-12));
+            if (BLOCK.distance(p.x(), p.y(), p.z()) < 0.004) {
+                // where pads reach; farther out the samples themselves are rough
+                assertThat(g.length()).isBetween(0.5, 1.05);
+            }
             Vec3 slope = new Vec3(slope(p, Vec3.X, step), slope(p, Vec3.Y, step), slope(p, Vec3.Z, step));
-            assertThat(slope.unit().minus(g).length()).isLessThan(1e-5);
+            assertThat(slope.minus(g).length()).isLessThan(1e-5);
             Vec3 beside = gradient(BLOCK, p.plus(direction(random).times(1e-7)));
             assertThat(beside.minus(g).length()).isLessThan(1e-3);
         }
@@ -124,7 +134,7 @@ class MeshTest {
             double exact = box.distance(p.x(), p.y(), p.z());
             double found = BLOCK.distance(p.x(), p.y(), p.z());
             assertThat(found).isLessThan(exact + 1e-5).isGreaterThan(0.5 * exact);
-            assertThat(gradient(BLOCK, p).length()).isCloseTo(1, within(1e-12));
+            assertThat(gradient(BLOCK, p).length()).isBetween(0.0, 1.05);
             Vec3 beside = p.times(1 + 1e-9);
             assertThat(BLOCK.distance(beside.x(), beside.y(), beside.z())).isCloseTo(found, within(1e-8));
         }
