@@ -4,20 +4,34 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.model.Project;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 
-/** A project folder for tests: the starting project with pieces of its text replaced. */
+/** A project folder for tests: a sound project of its own, with pieces of its text replaced. */
 record Folder(Path path) {
     static Folder starting(Path path) {
         try {
-            StartingProject.write(path);
+            for (String file : List.of(ProjectReader.HAND, ProjectReader.NEED)) {
+                Files.writeString(path.resolve(file), text(file));
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         return new Folder(path);
+    }
+
+    /** A file of the sound project as text. */
+    static String text(String file) {
+        try (InputStream in = Objects.requireNonNull(Folder.class.getResourceAsStream("sound/" + file), file)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     Folder hand(String old, String replacement) {
