@@ -301,7 +301,11 @@ class InvariantsTest {
         assertThat(close).isGreaterThanOrEqualTo(runs * 3 / 4);
     }
 
-    /** Hand and object turned together about the vertical; the palm's grid does not turn, so it must stay untouched. */
+    /**
+     * Hand and object turned together about the vertical; the palm's grid does not turn, so it must stay untouched.
+     * Same outcome; same place within 10 um in all but a quarter, where a pushed, rocking cylinder amplifies rounding,
+     * and within 2 mm in all.
+     */
     @Test
     void propertyTurnedSceneEndsTurned() {
         int runs = 0;
@@ -329,7 +333,9 @@ class InvariantsTest {
                         p.x() * Math.cos(by) - p.y() * Math.sin(by),
                         p.x() * Math.sin(by) + p.y() * Math.cos(by),
                         p.z());
-                close += b.centreOfMass().minus(expected).length() < 1e-5 ? 1 : 0;
+                double apart = b.centreOfMass().minus(expected).length();
+                assertThat(apart).as(start.name + " " + c).isLessThan(2e-3);
+                close += apart < 1e-5 ? 1 : 0;
             }
         }
         Truth.record("invariants", "turned scenes with the same outcome, of " + runs, SOURCE, runs, same, "1 run", "");
