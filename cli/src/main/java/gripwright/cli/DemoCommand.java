@@ -29,8 +29,8 @@ import picocli.CommandLine.Option;
             "  gripwright demo --to /tmp/bench"
         })
 final class DemoCommand implements Callable<Integer> {
-    private static final int RUNS = 100;
-    private static final int CELLS = 41;
+    private static final int RUNS = 60;
+    private static final int CELLS = 31;
     private static final int MAPS = 2;
     private static final long SEED = 1;
 

@@ -1,9 +1,11 @@
 package gripwright.cli;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Locale;
 
 /** Writes results so that a file is either the whole old one or the whole new one. */
 final class ResultFile {
@@ -17,8 +19,8 @@ final class ResultFile {
             if (folder != null) {
                 Files.createDirectories(folder);
             }
-            if (Files.exists(target) && !Files.isRegularFile(target)) {
-                Files.writeString(target, text); // a pipe or /dev/stdout cannot be replaced
+            if (Files.isSymbolicLink(target) || Files.exists(target) && !Files.isRegularFile(target)) {
+                Files.writeString(target, text); // a link stays one, a pipe or /dev/stdout cannot be replaced
                 return;
             }
             Path beside = target.resolveSibling("." + target.getFileName() + ".part");
@@ -39,9 +41,7 @@ final class ResultFile {
     /** What the file system says, without the name that the message has already. */
     static String reason(IOException e) {
         String kind = e.getClass().getSimpleName().replaceAll("Exception$", "");
-        String words = kind.replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(java.util.Locale.ROOT);
-        return e instanceof java.nio.file.FileSystemException f && f.getReason() == null
-                ? words
-                : String.valueOf(e.getMessage());
+        String words = kind.replaceAll("(?<=[a-z])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
+        return e instanceof FileSystemException f && f.getReason() == null ? words : String.valueOf(e.getMessage());
     }
 }

@@ -1,7 +1,6 @@
 package gripwright.cli;
 
 import gripwright.closing.ClosingSimulator;
-import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
 import gripwright.study.RunnerFactory;
@@ -36,6 +35,10 @@ record Surroundings(
         RunnerFactory of(Project project, Numerics numerics);
     }
 
+    /** The real thing. */
+    static final Closings SIMULATION = (project, numerics) -> (object, grip) -> new ClosingSimulator(
+            project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+
     static Surroundings real() {
         String kind = System.getenv("TERM");
         return new Surroundings(
@@ -46,8 +49,7 @@ record Surroundings(
                 System::nanoTime,
                 LocalDate::now,
                 new Interruption(),
-                (project, numerics) -> (object, grip) -> new ClosingSimulator(
-                        project.hand(), grip, object, project.need().tableFriction(), numerics, Criteria.DEFAULT));
+                SIMULATION);
     }
 
     Path path(Path given) {

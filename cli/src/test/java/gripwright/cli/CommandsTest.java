@@ -3,6 +3,7 @@ package gripwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.cli.Shell.Ran;
+import gripwright.closing.Criteria;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -109,7 +110,7 @@ class CommandsTest {
                 .contains("at its nominal place", "moved 3.1 mm (x 3 mm, y 1 mm), tilted 1.15 deg")
                 .contains("force    at most 12.3 N", "pressure at most 23 kPa", "pulls 40 N, wound in 23 mm")
                 .contains("120 steps, 310 iterations", "3.0e-06 N on the object, 2.0e-08 N*m at a joint")
-                .contains("landing force 2 N", "dropped past 8 mm", "assumed");
+                .contains("landing force " + Say.force(Criteria.DEFAULT.landingForce()), "dropped past", "assumed");
     }
 
     @Test

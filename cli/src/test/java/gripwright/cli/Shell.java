@@ -9,13 +9,22 @@ import java.time.LocalDate;
 final class Shell {
     private final Path folder;
     final FakeClosings closings = new FakeClosings();
+    private final Surroundings.Closings used;
     final Interruption interruption = new Interruption();
 
     /** What a command left behind. */
     record Ran(int code, String out, String err) {}
 
+    /** With a stand-in for the closing. */
     Shell(Path folder) {
         this.folder = folder;
+        this.used = closings;
+    }
+
+    /** With another closing, such as the real one. */
+    Shell(Path folder, Surroundings.Closings used) {
+        this.folder = folder;
+        this.used = used;
     }
 
     Ran run(String... args) {
@@ -29,7 +38,7 @@ final class Shell {
                 () -> 0,
                 () -> LocalDate.of(2026, 1, 2),
                 interruption,
-                closings);
+                used);
         int code = Gripwright.commands(at).execute(args);
         interruption.finished();
         return new Ran(code, out.toString(), err.toString());

@@ -62,9 +62,9 @@ final class DetailWriter {
                 pose.apply(object.centreOfMass()),
                 new Vec3(0, 0, -system.object.mass * FreeObject.GRAVITY),
                 system.tableHeight,
-                watch.touches,
+                watch.firstTouches(),
                 points,
-                watch.thinned());
+                watch.frames());
     }
 
     private List<JointState> joints() {

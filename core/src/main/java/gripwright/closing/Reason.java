@@ -54,9 +54,7 @@ final class Reason {
     }
 
     private static String first(RunWatch watch, List<String> bodies) {
-        return watch.touches.isEmpty()
-                ? ""
-                : "; " + bodies.get(watch.touches.get(0).body()) + " touched first";
+        return watch.firstBody() < 0 ? "" : "; " + bodies.get(watch.firstBody()) + " touched first";
     }
 
     private static String capital(String text) {

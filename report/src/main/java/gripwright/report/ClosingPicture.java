@@ -94,7 +94,7 @@ public final class ClosingPicture {
         svg.mark(detail.summary().outcome(), 0, 0, 18);
         svg.text(26, 14, detail.summary().outcome().words(), "title");
         double y = 34;
-        for (String line : Wrap.lines(detail.reason(), 128)) {
+        for (String line : Wrap.lines(Num.sentence(detail.reason()), 128)) {
             svg.text(26, y, line, "v");
             y += 17;
         }

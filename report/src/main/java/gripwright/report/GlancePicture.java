@@ -57,8 +57,7 @@ final class GlancePicture {
 
     private static void fate(Svg svg, ReportInput input, GraspObject object, double x, double y) {
         int letters = (int) ((SLOT - 12) / (0.56 * 13));
-        String name =
-                object.name().length() > letters ? object.name().substring(0, letters - 1) + "\u2026" : object.name();
+        String name = Wrap.shortened(object.name(), letters);
         svg.text(x, y, name, "n");
         double line = y + 8;
         TrialsResult.Best best = input.trials().stream()
@@ -68,7 +67,7 @@ final class GlancePicture {
                 .orElse(null);
         if (best != null && best.success().trials() > 0) {
             double wanted = input.project().need().wantedSuccess();
-            TrialsPicture.bar(
+            ShareBar.draw(
                     svg,
                     x,
                     line,
@@ -78,15 +77,15 @@ final class GlancePicture {
                     best.success().high(),
                     wanted,
                     Verdict.of(best.success(), wanted) == Verdict.REACHES);
-            svg.text(x + 73, line + 16, Num.percent(best.success().share()), "n");
-            svg.text(x, line + 36, best.grip() + ", " + TrialsPicture.words(Verdict.of(best.success(), wanted)), "lq");
+            svg.text(x + 73, line + 16, Num.share(best.success().share()), "n");
+            svg.text(x, line + 36, best.grip() + ", " + ShareBar.words(Verdict.of(best.success(), wanted)), "lq");
             line += 52;
         } else {
             line = closings(svg, input, object, x, line + 14);
         }
         for (MapResult map : input.maps()) {
             if (map.object().equals(object.name())) {
-                svg.text(x, line, "off by " + Num.mm(map.captureRadius()), "l");
+                svg.text(x, line, "off by " + MapLegend.radius(map), "l");
                 line += 15;
             }
         }

@@ -3,6 +3,8 @@ package gripwright.report;
 import gripwright.math.Pose;
 import gripwright.math.Rotation;
 import gripwright.math.Vec3;
+import gripwright.mechanics.HandTree;
+import gripwright.mechanics.Kinematics;
 import gripwright.model.Finger;
 import gripwright.model.Grip;
 import gripwright.model.Hand;
@@ -25,22 +27,18 @@ final class HandPose {
      * @param angle flexion of a joint [rad]
      */
     static List<Pose> of(Hand hand, Map<String, Double> turned, ToDoubleFunction<Joint> angle) {
-        List<Pose> out = new ArrayList<>();
-        out.add(Pose.IDENTITY);
-        for (Finger finger : hand.fingers()) {
-            double heading = finger.closesToward() + turned.getOrDefault(finger.name(), 0.0);
-            Vec3 toward = new Vec3(Math.cos(heading), Math.sin(heading), 0);
-            Vec3 at = finger.base();
-            double bend = 0;
-            for (int i = 0; i < finger.phalanges().size(); i++) {
-                bend += angle.applyAsDouble(finger.joints().get(i));
-                Vec3 along = toward.times(-Math.cos(bend)).plus(Vec3.Z.times(Math.sin(bend)));
-                Vec3 padSide = toward.times(Math.sin(bend)).plus(Vec3.Z.times(Math.cos(bend)));
-                out.add(new Pose(at, Rotation.ofColumns(along, padSide, along.cross(padSide))));
-                at = at.plus(along.times(finger.phalanges().get(i).length()));
+        HandTree tree = HandTree.of(hand, turned);
+        double[] q = new double[tree.size()];
+        for (int i = 0; i < q.length; i++) {
+            HandTree.Coordinate c = tree.coordinates().get(i);
+            if (c.flexion()) {
+                q[i] = angle.applyAsDouble(
+                        hand.fingers().get(c.finger()).joints().get(c.phalanx()));
             }
         }
-        return out;
+        Kinematics kinematics = new Kinematics(tree);
+        kinematics.update(q);
+        return tree.bodies().stream().map(body -> kinematics.pose(body.frame())).toList();
     }
 
     /** The hand at rest, as drawn when nothing is asked of it. */

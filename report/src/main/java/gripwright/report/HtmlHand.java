@@ -52,7 +52,10 @@ final class HtmlHand {
                         .map(a -> "Arm stiffness at the palm "
                                 + newtonsPerMm(a.stiffness().x()) + ", "
                                 + newtonsPerMm(a.stiffness().y()) + " and "
-                                + newtonsPerMm(a.stiffness().z()) + " along x, y and z.")
+                                + newtonsPerMm(a.stiffness().z()) + " along x, y and z; "
+                                + perRadian(a.turning().x()) + ", "
+                                + perRadian(a.turning().y()) + " and "
+                                + perRadian(a.turning().z()) + " about them.")
                         .orElse("The arm is taken as rigid."));
         return page.done();
     }
@@ -63,6 +66,10 @@ final class HtmlHand {
 
     private static String newtonsPerMm(double newtonsPerMetre) {
         return Num.unit(Num.digits(newtonsPerMetre / 1e3, 3), "N/mm");
+    }
+
+    private static String perRadian(double rate) {
+        return Num.unit(Num.digits(rate, 3), "N\u00b7m/rad");
     }
 
     private static String drives(Hand hand) {

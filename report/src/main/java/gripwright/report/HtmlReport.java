@@ -70,7 +70,7 @@ public final class HtmlReport {
         out.add(new Section(
                 "How often will it work?",
                 input.trials()
-                        .map(t -> plain(Num.percent(t.weighted().share()) + ", weighted"))
+                        .map(t -> plain(Num.share(t.weighted().share()) + ", weighted"))
                         .orElse(""),
                 HtmlResults.trials(input)));
         out.add(new Section("What fails, and why?", failuresBrief(input), HtmlResults.failures(input)));
@@ -104,7 +104,7 @@ public final class HtmlReport {
     private static String mapsBrief(ReportInput input) {
         StringBuilder out = new StringBuilder();
         for (MapResult m : input.maps().stream().limit(3).toList()) {
-            out.append(out.length() == 0 ? "" : "<br/>").append(plain(m.object() + ": " + Num.mm(m.captureRadius())));
+            out.append(out.length() == 0 ? "" : "<br/>").append(plain(m.object() + ": " + MapLegend.radius(m)));
         }
         return out.toString();
     }

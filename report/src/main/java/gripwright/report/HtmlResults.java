@@ -92,11 +92,10 @@ final class HtmlResults {
             return page.small("No trials were made.").done();
         }
         TrialsResult t = input.trials().get();
-        page.say("With the best grip for each object, "
-                + Num.percent(t.weighted().share())
+        page.say("With the best grip for each object, " + Num.share(t.weighted().share())
                 + " of the weighted pick-ups end held ("
-                + Num.text(100 * t.weighted().low(), 0) + " to "
-                + Num.percent(t.weighted().high()) + ", 95\u00a0% interval). The wish is "
+                + Num.interval(t.weighted().low(), t.weighted().high())
+                + ", 95\u00a0% interval). The wish is "
                 + Num.percent(input.project().need().wantedSuccess()) + ".");
         if (t.stopped()) {
             page.small("The trials were stopped after " + t.scoredRuns() + " of " + t.wantedRuns()

@@ -72,8 +72,7 @@ final class Look {
 
     /** Hatches and marks, referred to by id from every picture. */
     static String definitions() {
-        return "<defs>" + hatch("hr", 45, "4.2") + hatch("hr2", -45, "3.4") + hatch("gnd", -45, "5") + Marks.symbols()
-                + "</defs>";
+        return "<defs>" + hatch("hr", 45, "4.2") + hatch("gnd", -45, "5") + Marks.symbols() + "</defs>";
     }
 
     private static String hatch(String id, int turn, String pitch) {

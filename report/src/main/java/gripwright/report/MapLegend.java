@@ -28,17 +28,14 @@ final class MapLegend {
     }
 
     private double facts() {
-        svg.text(left, 40, Num.millimetres(map.captureRadius()), "big");
-        double after = left + 0.92 * Svg.textWidth(Num.millimetres(map.captureRadius()), 40) + 10;
+        svg.text(left, 40, Num.millimetres(Num.promised(map.captureRadius())), "big");
+        double after = left + 0.92 * Svg.textWidth(Num.millimetres(Num.promised(map.captureRadius())), 40) + 10;
         svg.text(after, 40, "mm capture range", "v");
         List<String[]> rows = List.of(
-                new String[] {
-                    "every placement this near is held",
-                    atLeast(map.captureLimitedBySpan()) + Num.mm(map.captureRadius())
-                },
+                new String[] {"every placement this near is held", radius(map)},
                 new String[] {
                     "at least " + Num.percent(map.wantedShare()) + " this near are held",
-                    atLeast(map.shareLimitedBySpan()) + Num.mm(map.shareRadius())
+                    atLeast(map.shareLimitedBySpan()) + Num.mm(Num.promised(map.shareRadius()))
                 },
                 new String[] {"held area", Num.area(map.heldArea())});
         double y = 64;
@@ -48,6 +45,11 @@ final class MapLegend {
             y += 25;
         }
         return y;
+    }
+
+    /** The capture radius in words; a promise, so rounded down. */
+    static String radius(MapResult map) {
+        return atLeast(map.captureLimitedBySpan()) + Num.mm(Num.promised(map.captureRadius()));
     }
 
     /** The true radius may be greater than the map. */

@@ -200,7 +200,7 @@ public final class MapPicture {
         double a = Math.toRadians(215);
         Svg.P end = new Svg.P(c.x() + r * Math.cos(a), c.y() - r * Math.sin(a));
         svg.line(c.x(), c.y(), end.x(), end.y(), "capl");
-        String value = Num.mm(map.captureRadius());
+        String value = Num.mm(Num.promised(map.captureRadius()));
         if (r > Svg.textWidth(value, 14) + 14) {
             svg.head(end.x(), end.y(), Math.cos(a), -Math.sin(a), "capa");
             svg.text(

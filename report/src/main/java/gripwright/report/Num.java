@@ -92,6 +92,27 @@ final class Num {
         return unit(text(100 * share, 0), "%");
     }
 
+    /** A counted share in whole percents; never 100 or 0 where one run went the other way. */
+    static String share(double share) {
+        long rounded = Math.round(100 * share);
+        if (rounded == 100 && share < 1) {
+            return "over " + unit("99", "%");
+        }
+        return rounded == 0 && share > 0 ? "under " + unit("1", "%") : percent(share);
+    }
+
+    /** An interval of shares in whole percents, rounded outwards so that it never looks narrower than it is. */
+    static String interval(double low, double high) {
+        // The hair keeps 0.29 * 100 = 28.999999999999996 at 29.
+        return text(Math.floor(100 * low + 1e-9), 0) + " to " + unit(text(Math.ceil(100 * high - 1e-9), 0), "%");
+    }
+
+    /** A radius within which something is promised, in millimetres, rounded down. */
+    static double promised(double metres) {
+        double unit = metres < 0.010 ? 0.1 : 1;
+        return Math.floor((1e3 * metres + 1e-9) / unit) * unit / 1e3;
+    }
+
     static String area(double squareMetres) {
         return unit(text(squareMetres * 1e4, 1), "cm\u00b2");
     }

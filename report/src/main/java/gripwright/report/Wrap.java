@@ -7,6 +7,15 @@ import java.util.List;
 final class Wrap {
     private Wrap() {}
 
+    /** The text, or its beginning with an ellipsis if it has too many letters. */
+    static String shortened(String text, int most) {
+        if (text.codePointCount(0, text.length()) <= most) {
+            return text;
+        }
+        return text.substring(0, text.offsetByCodePoints(0, Math.max(1, most - 1)))
+                        .strip() + "\u2026";
+    }
+
     static List<String> lines(String text, int most) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();

@@ -39,4 +39,15 @@ class NumTest {
         assertThat(Num.nice(100)).isEqualTo(100);
         assertThat(Num.nice(7)).isEqualTo(5);
     }
+
+    @Test
+    void sharesAndRadiiNeverLookBetterThanTheyAre() {
+        assertThat(Num.share(0.998)).isEqualTo("over 99\u00a0%");
+        assertThat(Num.share(1)).isEqualTo("100\u00a0%");
+        assertThat(Num.share(0.002)).isEqualTo("under 1\u00a0%");
+        assertThat(Num.interval(0.817, 0.9101)).isEqualTo("81 to 92\u00a0%");
+        assertThat(Num.interval(0.29, 0.58)).isEqualTo("29 to 58\u00a0%");
+        assertThat(Num.mm(Num.promised(0.01398))).isEqualTo("13\u00a0mm");
+        assertThat(Num.mm(Num.promised(0.00698))).isEqualTo("6.9\u00a0mm");
+    }
 }

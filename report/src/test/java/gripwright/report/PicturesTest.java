@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Outcome;
+import gripwright.math.Rotation;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Need;
+import gripwright.shape.Sphere;
 import gripwright.study.MapResult;
+import gripwright.study.Proportion;
+import gripwright.study.TrialsResult;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -16,6 +20,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -106,6 +112,54 @@ class PicturesTest {
                         .standAlone();
                 Xml.parse(file);
                 assertThat(file).contains(">" + o.words() + "<").doesNotContain("NaN");
+            }
+        }
+    }
+
+    @Test
+    void trialsWithManyGripsLongNamesAndNothingDecidedCanBeDrawn() throws IOException {
+        Need need = Fixtures.need();
+        String lengthy = "a very long name of an object that someone might give it one day";
+        Need named = new Need(
+                need.name(),
+                need.tableFriction(),
+                need.placement(),
+                need.lift(),
+                need.acceleration(),
+                need.wantedSuccess(),
+                List.of(Fixtures.object(lengthy, new Sphere(0.03), 0.1, Rotation.IDENTITY, "a", "b", "c", "d", "e")));
+        TrialsResult some = Fixtures.trials(named);
+        TrialsResult none = new TrialsResult(
+                1,
+                10,
+                List.of(new TrialsResult.Pair(
+                        lengthy, "a", Proportion.of(0, 0, 3), Map.of(Outcome.UNDECIDED, 3), List.of(), Map.of())),
+                List.of(),
+                new TrialsResult.Weighted(Double.NaN, 0, 1));
+        Files.createDirectories(OUT);
+        for (TrialsResult trials : List.of(some, none)) {
+            String file = TrialsPicture.table(trials, named).standAlone();
+            Files.writeString(OUT.resolve(trials == some ? "trials5.svg" : "trials0.svg"), file);
+            Xml.parse(file);
+            assertThat(file).doesNotContain("NaN");
+            Xml.parse(TrialsPicture.influence(trials).standAlone());
+        }
+        assertThat(TrialsPicture.table(none, named).body()).contains("no decided run", "undecided 3");
+    }
+
+    @Test
+    void everyStyleClassOfADrawingIsInTheStyleSheet() {
+        String style = Look.pictureStyle();
+        for (Map.Entry<String, Picture> e : all().entrySet()) {
+            Matcher used =
+                    Pattern.compile("class=\"([^\"]*)\"").matcher(e.getValue().body());
+            while (used.find()) {
+                for (String name : used.group(1).split(" ", -1)) {
+                    // Texture classes refine "tx" where an outcome needs it.
+                    if (!name.startsWith("tx-")) {
+                        assertThat(style).as(e.getKey()).containsPattern("\\." + Pattern.quote(name) + "[ ,.{]");
+                    }
+                }
             }
         }
     }

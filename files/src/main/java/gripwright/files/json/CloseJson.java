@@ -76,7 +76,8 @@ public final class CloseJson {
                         "statics",
                         "object: the contact forces on it and weight_N sum to zero, also in moments about any point. "
                                 + "Joint: spring_moment + moment_arm_m * tension_N + the moment about its axis (or force "
-                                + "along it, if it slides) of all contact forces on the bodies it carries is residual");
+                                + "along it, if it slides) of all contact forces on its body and the bodies farther out "
+                                + "+ residual is zero; the arm's joints carry the whole hand");
     }
 
     private static void object(JsonText json, GraspObject object, ClosingDetail detail) {
