@@ -31,7 +31,7 @@ final class DynHand {
     private static final double CM = 100;
     private static final double STEP = 2e-4;
     private static final double RAMP = 0.3;
-    private static final double SETTLE = 1.2;
+    private static final double SETTLE = 2.7;
     /** Forces are means over this last part of the run [s]: an impulse solver's contacts chatter. */
     private static final double MEAN_OVER = 0.1;
 
@@ -84,7 +84,7 @@ final class DynHand {
         if (!free) {
             disc.setMass(MassType.INFINITE);
         }
-        disc.setLinearDamping(20);
+        disc.setLinearDamping(4);
         disc.translate(scene.get("dx_m").asDouble() * CM, scene.get("dy_m").asDouble() * CM);
         add(disc, -1);
         double factor = scene.get("right_finger_arm_factor").asDouble();
