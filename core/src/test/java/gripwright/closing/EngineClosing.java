@@ -65,6 +65,14 @@ public final class EngineClosing {
                 .orElseThrow();
     }
 
+    /** What a case differs in, in words. */
+    public static String inputs(String name) {
+        JsonNode c = named(name);
+        return c.get("object").asString() + " from " + c.get("approach").asString() + ", centre at "
+                + c.get("object_centre_mm") + " mm; " + c.get("object_mass_kg").asDouble() + " kg; strengths "
+                + c.get("finger_strength") + "; friction x " + c.get("mu_scale").asDouble();
+    }
+
     /** What the three engines of the file found for a quantity, in the file's unit. */
     public static double[] there(String name, String key) {
         return Reference.elements(DATA.get("results"))
@@ -84,13 +92,18 @@ public final class EngineClosing {
 
     /** Links as chains of beads with remembered friction, the way the program lays them; the table goes at the end. */
     public static End beads(String name) {
+        return beads(name, 1);
+    }
+
+    /** @param stepScale factor on the motion allowed in one step [-] */
+    public static End beads(String name, double stepScale) {
         BareScene scene = scene(named(name)).chains(0.008, BEAD_PITCH, BEAD_STIFFNESS, true);
         scene.friction = DATA.get("contact").get("mu_pad_object").asDouble();
         StepSystem s = scene.once();
         scene.last = s;
         s.table.reset(DATA.get("contact").get("mu_object_table").asDouble());
         s.commit();
-        Stepper stepper = new Stepper(s, Numerics.DEFAULT);
+        Stepper stepper = new Stepper(s, Numerics.DEFAULT.withStepScale(stepScale));
         stepper.reset();
         Stepper.End closed = stepper.ramp(t -> s.rig.drive().wind(0, 0.15 * t), 1, 0.001, 0.01, motion -> false);
         if (closed == Stepper.End.DONE) {

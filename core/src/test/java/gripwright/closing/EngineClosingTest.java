@@ -58,6 +58,7 @@ class EngineClosingTest {
         Truth.record(
                 "closing in space, friction",
                 name + " held (1) or not (0)",
+                EngineClosing.inputs(name),
                 SOURCE,
                 heldThere,
                 end.held() ? 1 : 0,
@@ -76,14 +77,20 @@ class EngineClosingTest {
             double found = Math.toDegrees(end.angles()[j]);
             Truth.record(
                     "closing in space, friction",
-                    name + " " + angle(j),
+                    name + " " + unit(angle(j)),
+                    EngineClosing.inputs(name),
                     SOURCE,
                     0.5 * (low + high),
                     found,
-                    "band of the engines +- " + band,
+                    band + " beyond the engines' band",
                     "path of stick and slip");
             assertThat(found).as(name + " " + angle(j)).isBetween(low - band, high + band);
         }
+    }
+
+    /** The file's name of a quantity with its unit set apart: "q_f0_1_deg" becomes "q_f0_1 [deg]". */
+    private static String unit(String key) {
+        return key.replaceFirst("_(deg|mm|N)$", " [$1]");
     }
 
     private static String angle(int joint) {
@@ -96,7 +103,8 @@ class EngineClosingTest {
                 Arrays.stream(EngineClosing.there(name, key)).average().orElseThrow();
         Truth.record(
                 "closing in space, frictionless",
-                name + " " + key,
+                name + " " + unit(key),
+                EngineClosing.inputs(name),
                 SOURCE,
                 expected,
                 found,

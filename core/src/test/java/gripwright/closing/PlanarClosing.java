@@ -48,6 +48,19 @@ public final class PlanarClosing {
         return new End(scene.q.clone(), forces, scene.p[0], scene.p[2]);
     }
 
+    /** What a case differs in, in words. */
+    public static String inputs(JsonNode c) {
+        return "disc R = " + millimetres(c, "R_m") + " mm at (" + millimetres(c, "dx_m") + ", " + millimetres(c, "dy_m")
+                + ") mm; T = " + c.get("tension_N").asDouble() + " N; k2/k1 = "
+                + c.get("k2_over_k1").asDouble() + "; r2/r1 = "
+                + c.get("r2_over_r1").asDouble() + "; right arms x "
+                + c.get("right_finger_arm_factor").asDouble();
+    }
+
+    private static double millimetres(JsonNode c, String name) {
+        return Math.rint(c.get(name).asDouble() * 1e7) / 1e4;
+    }
+
     static boolean free(JsonNode c) {
         return c.get("disc").asString().equals("free");
     }

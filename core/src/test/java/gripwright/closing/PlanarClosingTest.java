@@ -59,6 +59,7 @@ class PlanarClosingTest {
             Truth.record(
                     "planar closing, " + column,
                     c + " joint " + (j + 1) + " [deg]",
+                    PlanarClosing.inputs(c.node),
                     SOURCE,
                     angle,
                     found,
@@ -71,6 +72,7 @@ class PlanarClosingTest {
             Truth.record(
                     "planar closing, " + column,
                     c + " " + NAMES[b] + " [N]",
+                    PlanarClosing.inputs(c.node),
                     SOURCE,
                     force,
                     scene.force(b),

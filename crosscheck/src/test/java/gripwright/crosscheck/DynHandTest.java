@@ -48,6 +48,7 @@ class DynHandTest {
             Truth.record(
                     FAMILY,
                     c + ", joint " + (j + 1) + " [deg]",
+                    PlanarClosing.inputs(c.node),
                     SOURCE,
                     expected,
                     found,
@@ -58,7 +59,15 @@ class DynHandTest {
         for (int b = 0; b < there.forces().length; b++) {
             double expected = there.forces()[b];
             String what = c + ", " + PlanarClosing.BODIES.get(b) + " [N]";
-            Truth.record(FAMILY, what, SOURCE, expected, here.forces()[b], "0.005 + 5e-4", "as above");
+            Truth.record(
+                    FAMILY,
+                    what,
+                    PlanarClosing.inputs(c.node),
+                    SOURCE,
+                    expected,
+                    here.forces()[b],
+                    "0.005 N + 5e-4",
+                    "overlap of 1 um left by the engine");
             assertThat(here.forces()[b]).as(what).isCloseTo(expected, Offset.offset(0.005 + 5e-4 * expected));
         }
         assertThat(here.x()).as(c + " x").isCloseTo(there.x(), Offset.offset(2e-5));

@@ -53,12 +53,27 @@ class EngineHandTest {
             double found = Math.toDegrees(here.angles()[j]);
             String what = name + ", joint " + (j + 1) + " [deg]";
             Truth.record(
-                    SMOOTH, what, SOURCE, expected, found, "0.07", "contact toe; a slide without friction is soft");
+                    SMOOTH,
+                    what,
+                    EngineClosing.inputs(name),
+                    SOURCE,
+                    expected,
+                    found,
+                    "0.07",
+                    "contact toe; a slide without friction is soft");
             assertThat(found).as(what).isCloseTo(expected, Offset.offset(0.07));
         }
         for (int b = 0; b < there.forces().length; b++) {
-            String what = name + ", " + EngineClosing.BODIES.get(b);
-            Truth.record(SMOOTH, what, SOURCE, there.forces()[b], here.forces()[b], "0.03", "as above");
+            String what = name + ", " + EngineClosing.BODIES.get(b).replace("_N", " [N]");
+            Truth.record(
+                    SMOOTH,
+                    what,
+                    EngineClosing.inputs(name),
+                    SOURCE,
+                    there.forces()[b],
+                    here.forces()[b],
+                    "0.03",
+                    "contact toe; a slide without friction is soft");
             assertThat(here.forces()[b]).as(what).isCloseTo(there.forces()[b], Offset.offset(0.03));
         }
     }
@@ -71,6 +86,7 @@ class EngineHandTest {
         Truth.record(
                 FRICTION,
                 name + ", held (1) or not (0)",
+                EngineClosing.inputs(name),
                 SOURCE,
                 there.held() ? 1 : 0,
                 here.held() ? 1 : 0,
@@ -95,6 +111,7 @@ class EngineHandTest {
         Truth.record(
                 FRICTION,
                 name + ", joint farthest apart [deg]",
+                EngineClosing.inputs(name),
                 SOURCE,
                 0,
                 worst,
@@ -113,6 +130,7 @@ class EngineHandTest {
         Truth.record(
                 FRICTION,
                 name + ", links that touch in one only",
+                EngineClosing.inputs(name),
                 SOURCE,
                 0,
                 unlike,
@@ -124,6 +142,7 @@ class EngineHandTest {
         Truth.record(
                 FRICTION,
                 name + ", sum of normal forces [N]",
+                EngineClosing.inputs(name),
                 SOURCE,
                 squeezeThere,
                 squeezeHere,
@@ -140,6 +159,7 @@ class EngineHandTest {
         Truth.record(
                 FRICTION,
                 name + ", upward force of the hand, " + who + " [N]",
+                EngineClosing.inputs(name),
                 "weight",
                 weight,
                 up,

@@ -46,6 +46,9 @@ final class OdeHand {
 
     private record Link(DBody body, DGeom geom, DHingeJoint hinge, double arm) {}
 
+    /** Pads and palm have the same friction in the file. */
+    private record Law(double stiffness, double damping, double friction) {}
+
     private final JsonNode scene;
     private final double step;
     private final Solver solver;
@@ -61,14 +64,25 @@ final class OdeHand {
     private final DGeom objectGeom;
     final DBody object;
     private boolean tableThere = true;
-    private final double friction;
+    private boolean lastStep;
+    private final Law handContact;
+    private final Law tableContact;
 
     OdeHand(String name, double step, Solver solver, int iterations) {
         OdeHelper.initODE2(0);
         scene = EngineClosing.named(name);
         this.step = step;
         this.solver = solver;
-        friction = scene.get("mu_scale").asDouble();
+        double scale = scene.get("mu_scale").asDouble();
+        JsonNode c = DATA.get("contact");
+        handContact = new Law(
+                c.get("stiffness_N_per_m").asDouble(),
+                c.get("damping_Ns_per_m").asDouble(),
+                scale * c.get("mu_pad_object").asDouble());
+        tableContact = new Law(
+                c.get("table_stiffness_N_per_m").asDouble(),
+                c.get("table_damping_Ns_per_m").asDouble(),
+                scale * c.get("mu_object_table").asDouble());
         world = OdeHelper.createWorld();
         world.setGravity(0, 0, -DATA.get("gravity").asDouble());
         world.setCFM(1e-12);
@@ -178,6 +192,7 @@ final class OdeHand {
                 before = object.getPosition().get2();
                 tableThere = scene.get("keep_table").asBoolean();
             }
+            lastStep = i == all - 1;
             advance(tension * Math.min(1, (i + 1) * step / ramp));
         }
         return end(before - object.getPosition().get2());
@@ -185,23 +200,12 @@ final class OdeHand {
 
     private void advance(double tension) {
         touching.empty();
-        made.clear();
-        madeOn.clear();
-        madeNormals.clear();
-        JsonNode c = DATA.get("contact");
-        double k = c.get("stiffness_N_per_m").asDouble();
-        double d = c.get("damping_Ns_per_m").asDouble();
-        touch(palm, 0, k, d, c.get("mu_palm_object").asDouble());
+        touch(palm, 0, handContact);
         for (int i = 0; i < links.size(); i++) {
-            touch(links.get(i).geom, 1 + i, k, d, c.get("mu_pad_object").asDouble());
+            touch(links.get(i).geom, 1 + i, handContact);
         }
         if (tableThere) {
-            touch(
-                    table,
-                    -1,
-                    c.get("table_stiffness_N_per_m").asDouble(),
-                    c.get("table_damping_Ns_per_m").asDouble(),
-                    c.get("mu_object_table").asDouble());
+            touch(table, -1, tableContact);
         }
         for (Link link : links) {
             link.hinge.addTorque(tension * link.arm);
@@ -213,20 +217,22 @@ final class OdeHand {
         }
     }
 
-    private void touch(DGeom other, int body, double stiffness, double damping, double mu) {
+    private void touch(DGeom other, int body, Law law) {
         int n = OdeHelper.collide(objectGeom, other, MOST_POINTS, points.getGeomBuffer());
         for (int i = 0; i < n; i++) {
             DContact contact = points.get(i);
             contact.surface.mode = dContactSoftERP | dContactSoftCFM | dContactApprox1;
-            contact.surface.mu = mu * friction;
-            contact.surface.soft_erp = step * stiffness / (step * stiffness + damping);
-            contact.surface.soft_cfm = 1 / (step * stiffness + damping);
+            contact.surface.mu = law.friction;
+            contact.surface.soft_erp = step * law.stiffness / (step * law.stiffness + law.damping);
+            contact.surface.soft_cfm = 1 / (step * law.stiffness + law.damping);
             DContactJoint joint = OdeHelper.createContactJoint(world, touching, contact);
             joint.attach(object, other.getBody());
-            joint.setFeedback(new DJoint.DJointFeedback());
-            made.add(joint);
-            madeOn.add(body);
-            madeNormals.add(contact.geom.normal.clone());
+            if (lastStep) {
+                joint.setFeedback(new DJoint.DJointFeedback());
+                made.add(joint);
+                madeOn.add(body);
+                madeNormals.add(contact.geom.normal.clone());
+            }
         }
     }
 
