@@ -2,11 +2,13 @@ package gripwright.closing;
 
 import gripwright.closing.PullResult.Kind;
 import gripwright.closing.PullResult.Sample;
+import gripwright.contact.WrenchSpace;
 import gripwright.math.Pose;
 import gripwright.math.Rotation;
 import gripwright.math.Vec3;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.DoubleFunction;
 
 /**
@@ -19,8 +21,11 @@ final class HoldTests {
 
     private static final double TURN_STIFFNESS = PULL_STIFFNESS * HoldPlan.TURN_ARM * HoldPlan.TURN_ARM;
 
-    /** Seconds over which the far end moves by the travel: slow, so that damping adds next to nothing. */
-    private static final double PULL_SECONDS = 10;
+    /** Speed of the far end [m/s]: slow, so that damping adds next to nothing. */
+    private static final double PULL_SPEED = 0.5e-3;
+
+    /** Motion of the far end between two looks at the load [m], and its share of the travel. */
+    private static final double LOOK = 1e-4;
 
     private static final double LONGEST = 0.02;
     /** Pulling stops at this force [N], turning at it times {@link HoldPlan#TURN_ARM}. */
@@ -102,11 +107,18 @@ final class HoldTests {
 
     /** Pulls along (or turns about) a direction until the object has moved by the travel. */
     PullResult pull(Vec3 axis, boolean turning, double travel) {
+        return pull(axis, turning, travel, turning ? LOOK / HoldPlan.TURN_ARM : LOOK);
+    }
+
+    /** @param look motion of the far end between two looks at the load [m or rad]: a sharp peak is found that well */
+    PullResult pull(Vec3 axis, boolean turning, double travel, double look) {
         begin();
         ObjectSpring spring = turning
                 ? new TurnSpring(system.object, axis, TURN_STIFFNESS, system.r)
                 : new PullSpring(system.object, axis, PULL_STIFFNESS, system.p, system.r);
         PullWatch watch = new PullWatch(spring, axis, turning, travel);
+        double longest = Math.min(LONGEST, look / travel);
+        double seconds = travel * (turning ? HoldPlan.TURN_ARM : 1) / PULL_SPEED;
         system.object.pull = spring;
         try {
             Stepper.End end = Stepper.End.DONE;
@@ -114,7 +126,7 @@ final class HoldTests {
             for (double far = 0; end == Stepper.End.DONE && far < travel + strongest; far += travel) {
                 double from = far;
                 stepper.steps = 0;
-                end = stepper.ramp(t -> spring.farEnd(from + travel * t), PULL_SECONDS, 1e-3, LONGEST, watch);
+                end = stepper.ramp(t -> spring.farEnd(from + travel * t), seconds, 1e-3, longest, watch);
             }
             return watch.result(end);
         } finally {
@@ -129,7 +141,8 @@ final class HoldTests {
         private final Vec3 axis;
         private final boolean turning;
         private final double travel;
-        private final boolean[] fast;
+        private final boolean[] pressed;
+        private final boolean[] slid;
         private final List<Sample> curve = new ArrayList<>();
         private List<String> first = List.of();
         private double firstLoad = Double.NaN;
@@ -141,15 +154,17 @@ final class HoldTests {
             this.axis = axis;
             this.turning = turning;
             this.travel = travel;
-            fast = new boolean[bodies.size()];
-            for (int b = 0; b < fast.length; b++) {
-                fast[b] = system.pads.bodyForce(b) > criteria.touchForce() && !gone(b);
+            pressed = new boolean[bodies.size()];
+            slid = new boolean[bodies.size()];
+            for (int b = 0; b < slid.length; b++) {
+                pressed[b] = system.pads.bodyForce(b) > criteria.touchForce();
+                slid[b] = slides(b);
             }
             curve.add(new Sample(0, 0));
         }
 
-        /** True if a body does not touch, or all its pressed points slide. */
-        private boolean gone(int body) {
+        /** True if all pressed points of a body slide, or it has none. */
+        private boolean slides(int body) {
             for (int i = system.rig.points().firstPoint(body);
                     i < system.rig.points().firstPoint(body + 1);
                     i++) {
@@ -174,14 +189,15 @@ final class HoldTests {
                     : axis.dot(movedInHand());
             curve.add(new Sample(moved, load));
             boolean touched = false;
-            for (int b = 0; b < fast.length; b++) {
+            for (int b = 0; b < pressed.length; b++) {
                 touched |= system.pads.bodyForce(b) > 0;
             }
             if (first.isEmpty()) {
                 findFirst(load);
             }
             if (!touched && Double.isNaN(lostAt)) {
-                lostAt = moved;
+                // where it was last still touched: the spring then flings it on
+                lostAt = curve.get(curve.size() - 2).moved();
             }
             beyond = load > (turning ? STRONGEST * HoldPlan.TURN_ARM : STRONGEST);
             return beyond || moved >= travel || !touched;
@@ -189,8 +205,9 @@ final class HoldTests {
 
         private void findFirst(double load) {
             List<String> now = new ArrayList<>();
-            for (int b = 0; b < fast.length; b++) {
-                if (fast[b] && gone(b)) {
+            for (int b = 0; b < pressed.length; b++) {
+                boolean gone = system.pads.bodyForce(b) == 0 || (!slid[b] && slides(b));
+                if (pressed[b] && gone) {
                     now.add(bodies.get(b));
                 }
             }
@@ -262,27 +279,23 @@ final class HoldTests {
         double weight = system.object.mass * FreeObject.GRAVITY;
         return load(
                 direction,
-                t -> Rotation.about(about, angle * t).apply(down).times(weight).plus(Vec3.Z.times(weight)),
-                false);
+                t -> Rotation.about(about, angle * t).apply(down).times(weight).plus(Vec3.Z.times(weight)));
     }
 
     /** Half a sine of acceleration along a direction, its peak given [m/s^2], taken as a slow load. */
     LoadResult pulse(Vec3 axis, double peak) {
         double most = system.object.mass * peak;
-        return load(axis, t -> axis.times(-most * StrictMath.sin(Math.PI * t)), true);
+        return load(axis, t -> axis.times(-most * StrictMath.sin(Math.PI * t)));
     }
 
     /** Carried round a circle without being turned: the load goes once round the horizontal. */
     LoadResult steadyTurn(double acceleration) {
         double most = system.object.mass * acceleration;
-        return load(
-                Vec3.Z,
-                t -> {
-                    double angle = 2 * Math.PI * Math.max(0, (t - 0.2) / 0.8);
-                    double size = most * Math.min(1, t / 0.2);
-                    return new Vec3(size * StrictMath.cos(angle), size * StrictMath.sin(angle), 0);
-                },
-                false);
+        return load(Vec3.Z, t -> {
+            double angle = 2 * Math.PI * Math.max(0, (t - 0.2) / 0.8);
+            double size = most * Math.min(1, t / 0.2);
+            return new Vec3(size * StrictMath.cos(angle), size * StrictMath.sin(angle), 0);
+        });
     }
 
     /** The greatest acceleration of the hand along a direction, by doubling and halving. */
@@ -317,16 +330,21 @@ final class HoldTests {
 
     Kept accelerate(Vec3 axis, double acceleration) {
         double most = system.object.mass * acceleration;
-        return load(axis, t -> axis.times(-most * t), false).kept();
+        return load(axis, t -> axis.times(-most * t)).kept();
+    }
+
+    /** Displacement under an acceleration that is kept [m]. */
+    double accelerationGive(Vec3 axis, double acceleration) {
+        double most = system.object.mass * acceleration;
+        return load(axis, t -> axis.times(-most * t)).atRest();
     }
 
     /**
      * Puts a force on the centre of mass, weight besides.
      *
      * @param force by the share 0..1 of the test gone by [N], world
-     * @param goes true if the force is 0 again at the end
      */
-    private LoadResult load(Vec3 axis, DoubleFunction<Vec3> force, boolean goes) {
+    private LoadResult load(Vec3 axis, DoubleFunction<Vec3> force) {
         begin();
         Vec3 before = new Vec3(system.object.push[0], system.object.push[1], system.object.push[2]);
         double[] worst = new double[2];
@@ -350,8 +368,57 @@ final class HoldTests {
             end = stepper.settle(watch);
         }
         Kept kept = end == Stepper.End.DONE ? Kept.KEPT : end == Stepper.End.STOPPED ? Kept.LOST : Kept.UNDECIDED;
-        double left = goes && kept == Kept.KEPT ? movedInHand().length() : Double.NaN;
+        double atRest = kept == Kept.KEPT ? movedInHand().length() : Double.NaN;
         held.restore(system);
-        return new LoadResult(axis, kept, worst[0], worst[1], left);
+        return new LoadResult(axis, kept, worst[0], worst[1], atRest);
+    }
+
+    // ------------------------------------------------------------------ all of them
+
+    /** Faces and corners of a cube. */
+    static List<Vec3> fourteen() {
+        List<Vec3> out = new ArrayList<>(SIX);
+        for (int i = 0; i < 8; i++) {
+            out.add(new Vec3((i & 1) == 0 ? 1 : -1, (i & 2) == 0 ? 1 : -1, (i & 4) == 0 ? 1 : -1).unit());
+        }
+        return out;
+    }
+
+    /** @param reach greatest extent of the object from its centre of mass, by which torques are divided [m] */
+    HoldDetail all(ClosingDetail closing, HoldPlan plan, double reach, Optional<Release> release) {
+        double a = plan.acceleration();
+        return new HoldDetail(
+                closing,
+                plan,
+                SIX.stream().map(d -> pull(d, false, plan.travel())).toList(),
+                SIX.stream().map(d -> pull(d, true, plan.turn())).toList(),
+                fourteen().stream().map(this::gravityTowards).toList(),
+                a > 0 ? SIX.stream().map(d -> pulse(d, a)).toList() : List.of(),
+                a > 0 ? Optional.of(steadyTurn(a)) : Optional.empty(),
+                SIX.stream().map(this::endurance).toList(),
+                Optional.of(StiffnessOfGrasp.of(system, held)),
+                Optional.of(new WrenchSpace(contacts(), reach).quality()),
+                release);
+    }
+
+    /** The pressed points of the held state, from the centre of mass, world axes. */
+    List<WrenchSpace.Contact> contacts() {
+        List<WrenchSpace.Contact> out = new ArrayList<>();
+        double[] f = new double[6];
+        for (int b = 0; b < bodies.size(); b++) {
+            Pose body = system.bodyPose(b);
+            for (int i = system.rig.points().firstPoint(b);
+                    i < system.rig.points().firstPoint(b + 1);
+                    i++) {
+                if (system.pads.force(i) <= 0) {
+                    continue;
+                }
+                system.pads.forceOnObject(i, system.objectRotation, system.objectPosition, b, f);
+                Vec3 place = body.apply(system.rig.points().points().get(i).place());
+                Vec3 normal = object.rotation().apply(new Vec3(f[0], f[1], f[2]));
+                out.add(new WrenchSpace.Contact(place.minus(centre), normal, system.pads.friction(i), 0));
+            }
+        }
+        return out;
     }
 }

@@ -9,6 +9,7 @@ import gripwright.math.Vec3;
  * @param kept what became of it
  * @param moved greatest displacement of the centre of mass in the hand [m]
  * @param turned greatest turn in the hand [rad]
- * @param left displacement that is left once the load is gone again [m]; NaN if it does not go
+ * @param atRest displacement at the end, at rest: under the load, or what is left of it if it went again [m]; NaN = never
+ *     came to rest
  */
-public record LoadResult(Vec3 axis, Kept kept, double moved, double turned, double left) {}
+public record LoadResult(Vec3 axis, Kept kept, double moved, double turned, double atRest) {}

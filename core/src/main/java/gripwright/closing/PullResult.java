@@ -12,7 +12,7 @@ import java.util.List;
  * @param peakAt displacement in the hand there [m or rad]
  * @param nearlyAt displacement at which 99 % of the peak were first reached [m or rad]
  * @param reached displacement at the end of the test [m or rad]
- * @param lostAt displacement at which no body pressed any more [m or rad]; NaN = still touched at the end
+ * @param lostAt displacement up to which a body still pressed [m or rad]; NaN = still so at the end
  * @param kind how the hold gave way
  * @param first bodies that gave way first: all their pressed points slid, or they lost contact; empty = none did
  * @param firstLoad force or torque then [N or N m]; NaN = none did
