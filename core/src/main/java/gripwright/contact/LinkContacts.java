@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.model.Finger;
 import gripwright.model.Hand;
 import gripwright.model.Palm;
@@ -32,6 +33,9 @@ public final class LinkContacts {
     private final int[] pairB;
     private final double[] length;
     private final double[] capsule;
+    /** Farthest place of any contact from the origin of its body [m]. */
+    private final double[] reachOf;
+
     private final int contacts;
     /** Per possible contact: memory of the elastic tangential displacement (3), normal (3), limit force (1). */
     private final double[] memory;
@@ -59,6 +63,14 @@ public final class LinkContacts {
         this.spheres = spheres.toArray(new Sphere[0]);
         this.length = length;
         this.capsule = capsule;
+        reachOf = new double[bodies];
+        for (int b = 0; b < bodies; b++) {
+            reachOf[b] = length[b] + capsule[b];
+        }
+        for (Sphere s : spheres) {
+            double far = Math.sqrt(s.x * s.x + s.y * s.y + s.z * s.z) + s.radius;
+            reachOf[s.body] = Math.max(reachOf[s.body], far);
+        }
         List<int[]> pairs = new ArrayList<>();
         for (int a = 1; a < bodies; a++) {
             for (int b = a + 1; b < bodies; b++) {
@@ -199,7 +211,7 @@ public final class LinkContacts {
             double d = r[b9 + i] - startRotation[b9 + i];
             turn += d * d;
         }
-        double reach = body == 0 ? 0.15 : length[body] + 2 * capsule[body];
+        double reach = reachOf[body];
         return Math.sqrt(dx * dx + dy * dy + dz * dz) + Math.sqrt(0.5 * turn) * reach;
     }
 
@@ -523,5 +535,20 @@ public final class LinkContacts {
             out[3 + k] = -pair.n[k];
             out[6 + k] = SHEAR * memory[MEMORY * i + k];
         }
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), new boolean[][] {sticks});
+    }
+
+    /** Puts back what {@link #keep} copied. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), new boolean[][] {sticks});
+        startTable = kept.single(0);
+    }
+
+    private double[][] numbers() {
+        return new double[][] {{startTable}, memory, force, gap, local, start, startRotation, startPosition};
     }
 }

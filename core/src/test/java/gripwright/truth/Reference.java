@@ -57,7 +57,16 @@ public final class Reference {
             String[] pair = input.split("=", 2);
             inputs.put(pair[0].strip(), pair.length == 2 ? pair[1].strip() : "");
         }
-        return new Row(cells[0], cells[1], inputs, Double.parseDouble(cells[3]), cells[4]);
+        return new Row(cells[0], cells[1], inputs, number(cells[3]), cells[4]);
+    }
+
+    /** Yes and no count as 1 and 0. */
+    private static double number(String cell) {
+        return switch (cell) {
+            case "true" -> 1;
+            case "false" -> 0;
+            default -> Double.parseDouble(cell);
+        };
     }
 
     public static JsonNode json(String path) {
