@@ -33,6 +33,9 @@ final class CloseText {
         text.append(Say.force(s.landingForce())).append(" on the way in; pressure at most ");
         text.append(Say.pressure(s.peakPressure())).append('\n');
         text.append(motors(detail)).append('\n');
+        for (String caution : detail.cautions()) {
+            text.append(Words.wrapped("caution  " + caution)).append('\n');
+        }
         Table links = links(detail);
         if (!links.isEmpty()) {
             text.append(links).append("\n\n");

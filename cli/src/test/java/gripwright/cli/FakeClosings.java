@@ -110,6 +110,7 @@ final class FakeClosings implements Surroundings.Closings {
                 Criteria.DEFAULT,
                 numerics,
                 "It is off the table after the lift.",
+                List.of(),
                 bodies,
                 joints,
                 List.of(new MotorState(hand.motors().get(0).name(), 40, 0.023)),

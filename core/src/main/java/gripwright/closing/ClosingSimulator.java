@@ -18,9 +18,9 @@ import java.util.Optional;
  */
 public final class ClosingSimulator implements ClosingRunner {
     /** A coefficient of friction sampled below this is taken as this [-]. */
-    private static final double LEAST_FRICTION = 0.02;
+    public static final double LEAST_FRICTION = 0.02;
     /** A mass sampled below this share of the mean is taken as this share [-]. */
-    private static final double LEAST_MASS = 0.1;
+    public static final double LEAST_MASS = 0.1;
 
     private static final double APPROACH_SECONDS = 10;
     private static final double CLOSE_SECONDS = 1;

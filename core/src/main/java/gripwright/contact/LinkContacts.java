@@ -33,6 +33,9 @@ public final class LinkContacts {
     private final int[] pairB;
     private final double[] length;
     private final double[] capsule;
+    /** Farthest place of any contact from the origin of its body [m]. */
+    private final double[] reachOf;
+
     private final int contacts;
     /** Per possible contact: memory of the elastic tangential displacement (3), normal (3), limit force (1). */
     private final double[] memory;
@@ -60,6 +63,14 @@ public final class LinkContacts {
         this.spheres = spheres.toArray(new Sphere[0]);
         this.length = length;
         this.capsule = capsule;
+        reachOf = new double[bodies];
+        for (int b = 0; b < bodies; b++) {
+            reachOf[b] = length[b] + capsule[b];
+        }
+        for (Sphere s : spheres) {
+            double far = Math.sqrt(s.x * s.x + s.y * s.y + s.z * s.z) + s.radius;
+            reachOf[s.body] = Math.max(reachOf[s.body], far);
+        }
         List<int[]> pairs = new ArrayList<>();
         for (int a = 1; a < bodies; a++) {
             for (int b = a + 1; b < bodies; b++) {
@@ -200,7 +211,7 @@ public final class LinkContacts {
             double d = r[b9 + i] - startRotation[b9 + i];
             turn += d * d;
         }
-        double reach = body == 0 ? 0.15 : length[body] + 2 * capsule[body];
+        double reach = reachOf[body];
         return Math.sqrt(dx * dx + dy * dy + dz * dz) + Math.sqrt(0.5 * turn) * reach;
     }
 

@@ -126,6 +126,16 @@ class OutcomesTest {
     }
 
     @Test
+    void anObjectBiggerThanTheReachIsAllowedAndNotHeld() {
+        GraspObject barrel = BenchHands.object("barrel", new Cylinder(0.2, 0.25, 0.005), 9);
+        ClosingSummary near = over(barrel, 0.13).run(Conditions.NOMINAL);
+        assertThat(near.outcome().decided()).isTrue();
+        assertThat(near.held()).isFalse();
+        // beyond the fingers' reach nothing touches it
+        assertThat(over(barrel, 0.20).run(Conditions.NOMINAL).outcome()).isEqualTo(Outcome.MISSED);
+    }
+
+    @Test
     void anObjectThatCannotStandIsRefusedByName() {
         GraspObject o = BenchHands.object("pole", new Cylinder(0.005, 0.1, 0.001), 0.1);
         GraspObject leaning = new GraspObject(
