@@ -15,7 +15,8 @@ import picocli.CommandLine.Parameters;
 /** Grip figures on pipes, for comparison with a lab. */
 @Command(
         name = "strength",
-        description = "Foretell what a lab would measure on upright PVC pipes: squeeze on a split pipe, pull-out, fingers.",
+        description =
+                "Foretell what a lab would measure on upright PVC pipes: squeeze on a split pipe, pull-out, fingers.",
         footer = {
             "",
             "The pipes are 160 mm high; their outside diameters are those of ASTM D1785, schedule 40.",
@@ -24,8 +25,7 @@ import picocli.CommandLine.Parameters;
             "  gripwright strength bench --grip wrap --surface plastic"
         })
 final class StrengthCommand implements Callable<Integer> {
-    private static final String HOW =
-            """
+    private static final String HOW = """
             To measure the same: stand a pipe where the grip aims and close until the motor stalls.
             squeeze   saw the pipe along its axis, put a force sensor between the halves, turn the cut to the stated angle
                       of its normal from the closing direction
@@ -69,7 +69,8 @@ final class StrengthCommand implements Callable<Integer> {
                     "no friction is given for the surface '" + surface + "'; there is for: "
                             + String.join(", ", strength.surfaces()));
         }
-        Table pipes = new Table("lrlrrrlrl", "pipe", "outside", "picked up", "squeeze", "cut at", "pull", "", "twist", "");
+        Table pipes =
+                new Table("lrlrrrlrl", "pipe", "outside", "picked up", "squeeze", "cut at", "pull", "", "twist", "");
         for (Pipe pipe : Pipe.values()) {
             row(pipes, strength.on(pipe));
         }
@@ -78,7 +79,8 @@ final class StrengthCommand implements Callable<Integer> {
         Pipe middle = Pipe.INCH_2;
         Table fingers = new Table("lr", "finger alone", "presses");
         for (OfFinger f : strength.fingers(middle)) {
-            fingers.row(f.finger(), Double.isNaN(f.force()) ? "- (" + f.outcome().words() + ")" : Say.force(f.force()));
+            fingers.row(
+                    f.finger(), Double.isNaN(f.force()) ? "- (" + f.outcome().words() + ")" : Say.force(f.force()));
         }
         at.out().println(fingers);
         at.out().println("on a pipe of " + middle.size() + " that does not move");

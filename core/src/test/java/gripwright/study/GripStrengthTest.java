@@ -35,9 +35,7 @@ class GripStrengthTest {
     /** Both halves of an upright pipe carry the same across any cut: Newton's third law and balance. */
     @Test
     void propertyBothHalvesOfACutCarryTheSame() {
-        ClosingDetail held = RUNNERS.create(
-                        BenchHands.object("pipe", new Cylinder(0.03, 0.05, 0.001), 0.1),
-                        GRIP)
+        ClosingDetail held = RUNNERS.create(BenchHands.object("pipe", new Cylinder(0.03, 0.05, 0.001), 0.1), GRIP)
                 .detail(Conditions.NOMINAL);
         for (int i = 0; i < 6; i++) {
             double a = i * Math.PI / 6;

@@ -38,9 +38,7 @@ class HtmlReportTest {
                                         true))),
                 List.of(Fixtures.map("mug", "wrap", 41, 0.003), Fixtures.map("D cell", "top", 21, 0.04)),
                 Optional.of(Fixtures.trials(project.need())),
-                List.of(
-                        hold(project, "mug", Outcome.HELD),
-                        hold(project, "tape roll", Outcome.PUSHED_AWAY)),
+                List.of(hold(project, "mug", Outcome.HELD), hold(project, "tape roll", Outcome.PUSHED_AWAY)),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
@@ -57,14 +55,14 @@ class HtmlReportTest {
                 object,
                 "top",
                 FakeHolds.hold(
-                        Fixtures.closing(
-                                project.hand(), project.need().object(object), outcome, true),
+                        Fixtures.closing(project.hand(), project.need().object(object), outcome, true),
                         HoldPlan.DEFAULT));
     }
 
     @Test
     void theSectionOnTheHoldSaysWhatDecides() {
-        assertThat(HtmlReport.write(input())).contains("How hard does it hold?", "the pulls decide", "slips", "pushed away");
+        assertThat(HtmlReport.write(input()))
+                .contains("How hard does it hold?", "the pulls decide", "slips", "pushed away");
     }
 
     @Test
