@@ -3,10 +3,13 @@ package gripwright.closing;
 import gripwright.math.Pose;
 import gripwright.math.Rotation;
 import gripwright.math.Vec3;
+import gripwright.model.Finger;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.model.Hand;
 import gripwright.model.Spread;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Closes one hand with one grip on one object: the open hand comes in, the winches wind until they stall, the hand is
@@ -77,7 +80,7 @@ public final class ClosingSimulator implements ClosingRunner {
         for (gripwright.model.Motor motor : hand.motors()) {
             sum = Math.max(sum, motor.greatestTension() / motor.tendonStiffness());
         }
-        for (gripwright.model.Finger finger : hand.fingers()) {
+        for (Finger finger : hand.fingers()) {
             for (gripwright.model.Joint joint : finger.joints()) {
                 sum += joint.momentArm() * (joint.upper() - joint.lower()) * 4;
             }
@@ -115,6 +118,32 @@ public final class ClosingSimulator implements ClosingRunner {
     public ClosingDetail detail(Conditions wanted) {
         ClosingSummary summary = run(wanted);
         return new DetailWriter(system, watch, object, criteria, numerics, hand).write(summary, conditions, trouble);
+    }
+
+    @Override
+    public HoldDetail hold(Conditions wanted, HoldPlan plan) {
+        ClosingDetail closing = detail(wanted);
+        if (closing.summary().outcome() != Outcome.HELD) {
+            return HoldDetail.notHeld(closing, plan);
+        }
+        HoldTests tests = new HoldTests(system, stepper, criteria);
+        List<String> fingers = hand.fingers().stream().map(Finger::name).toList();
+        Release release = new LettingGo(system, stepper, criteria, fingers).from(tests.held, this::handBack, retreat());
+        return tests.all(closing, plan, reach(), Optional.of(release));
+    }
+
+    /** Greatest extent of the object from its centre of mass along its own axes [m]. */
+    private double reach() {
+        double most = 0;
+        for (Vec3 d : HoldTests.SIX) {
+            most = Math.max(most, object.shape().extent(d) - d.dot(object.centreOfMass()));
+        }
+        return most;
+    }
+
+    /** Tests of the state that the last run left; only after one that ended held. */
+    HoldTests holdTests() {
+        return new HoldTests(system, stepper, criteria);
     }
 
     private void begin(Conditions wanted) {

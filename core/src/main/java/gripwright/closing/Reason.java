@@ -93,7 +93,7 @@ final class Reason {
     }
 
     private static String rounded(double value, int digits) {
-        double scale = Math.pow(10, digits);
+        double scale = StrictMath.pow(10, digits);
         double r = Math.rint(value * scale) / scale;
         return digits == 0 ? String.valueOf((long) r) : String.valueOf(r == 0 ? 0.0 : r);
     }

@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.model.Finger;
 import gripwright.model.Hand;
 import gripwright.model.Palm;
@@ -545,5 +546,20 @@ public final class LinkContacts {
             out[3 + k] = -pair.n[k];
             out[6 + k] = SHEAR * memory[MEMORY * i + k];
         }
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), new boolean[][] {sticks});
+    }
+
+    /** Puts back what {@link #keep} copied. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), new boolean[][] {sticks});
+        startTable = kept.single(0);
+    }
+
+    private double[][] numbers() {
+        return new double[][] {{startTable}, memory, force, gap, local, start, startRotation, startPosition};
     }
 }

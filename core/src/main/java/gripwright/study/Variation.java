@@ -50,6 +50,6 @@ public record Variation(double padStiffness, double springRate) {
      * <p>Model: exp(s * score) with s^2 = ln(1 + c^2) for coefficient of variation c. Source: closed form.
      */
     static double factor(double coefficientOfVariation, double score) {
-        return Math.exp(Math.sqrt(Math.log1p(coefficientOfVariation * coefficientOfVariation)) * score);
+        return StrictMath.exp(Math.sqrt(StrictMath.log1p(coefficientOfVariation * coefficientOfVariation)) * score);
     }
 }

@@ -65,6 +65,7 @@ class DiscTest {
             Truth.record(
                     "disc in two fingers",
                     row + " [" + row.unit() + "]",
+                    row.inputsText(),
                     SOURCE,
                     row.expected(),
                     found,

@@ -77,6 +77,7 @@ class FingerStaticsTest {
             Truth.record(
                     "finger statics",
                     id + " f" + (i + 1) + " [N]",
+                    rows.get(i).inputsText(),
                     SOURCE,
                     expected[i],
                     found[i],
