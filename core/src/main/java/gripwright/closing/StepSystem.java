@@ -66,6 +66,9 @@ final class StepSystem {
     private final int bodies;
     private final int[] bodyFrame;
     private final Block block = new Block();
+    private int posesOf = -1;
+    private final double[] posesP = new double[3];
+    private final double[] posesR = new double[9];
     private final LinkContacts.Sink pairSink;
 
     StepSystem(Rig rig, Shape shape) {
@@ -120,6 +123,12 @@ final class StepSystem {
     /** Frames of the hand, bodies in the world and in the object's frame. */
     void updatePoses() {
         kinematics.update(q);
+        if (posesGood()) {
+            return;
+        }
+        posesOf = kinematics.version();
+        System.arraycopy(p, 0, posesP, 0, 3);
+        System.arraycopy(r, 0, posesR, 0, 9);
         double[] fr = kinematics.rotation();
         double[] fp = kinematics.position();
         for (int b = 0; b < bodies; b++) {
@@ -142,6 +151,11 @@ final class StepSystem {
                 objectPosition[b3 + i] = ri * x + si * y + ti * z;
             }
         }
+    }
+
+    /** A state is often looked at more than once: by the line search, the evaluation, the step test and the commit. */
+    private boolean posesGood() {
+        return posesOf == kinematics.version() && Arrays.equals(p, posesP) && Arrays.equals(r, posesR);
     }
 
     /** Pose of a body in the world at the last update. */
