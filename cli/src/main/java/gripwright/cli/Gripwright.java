@@ -44,6 +44,7 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new CloseCommand(at))
                 .addSubcommand(new MapCommand(at))
                 .addSubcommand(new TrialsCommand(at))
+                .addSubcommand(new VaryCommand(at))
                 .addSubcommand(new ReportCommand(at))
                 .addSubcommand(new DemoCommand(at))
                 .addSubcommand(new SchemaCommand(at))

@@ -17,7 +17,7 @@ final class ResultOptions {
             names = "--picture",
             paramLabel = "FILE.svg",
             description = "Also draw the result: the hand (check), a film strip (close), the map (map), the table of "
-                    + "objects and grips (trials, report, demo).")
+                    + "objects and grips (trials, report, demo), the ranking (vary).")
     private @Nullable Path picture;
 
     private final Surroundings at;

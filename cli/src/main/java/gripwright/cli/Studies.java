@@ -11,6 +11,8 @@ import gripwright.study.ShareMap;
 import gripwright.study.Trials;
 import gripwright.study.TrialsResult;
 import gripwright.study.Uncertain;
+import gripwright.study.Vary;
+import gripwright.study.VaryResult;
 
 /** Runs studies of one project with progress shown, until an interruption. */
 final class Studies {
@@ -49,6 +51,15 @@ final class Studies {
         ProgressLine progress = at.progress("map of " + object.name() + " with " + grip.name());
         try {
             return shares.run(object, grip, runners, jobs, progress);
+        } finally {
+            progress.end();
+        }
+    }
+
+    VaryResult vary(Vary vary) {
+        ProgressLine progress = at.progress("vary");
+        try {
+            return vary.run(open.project(), project -> at.closings().of(project, numerics), jobs, progress);
         } finally {
             progress.end();
         }
