@@ -46,6 +46,7 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new StrengthCommand(at))
                 .addSubcommand(new MapCommand(at))
                 .addSubcommand(new TrialsCommand(at))
+                .addSubcommand(new VaryCommand(at))
                 .addSubcommand(new ReportCommand(at))
                 .addSubcommand(new DemoCommand(at))
                 .addSubcommand(new SchemaCommand(at))

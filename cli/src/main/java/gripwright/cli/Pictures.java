@@ -10,8 +10,10 @@ import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
 import gripwright.report.TrialsPicture;
+import gripwright.report.VaryPicture;
 import gripwright.study.MapResult;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
 
 /** SVG files of results. */
 final class Pictures {
@@ -31,6 +33,10 @@ final class Pictures {
 
     static String map(MapResult map, Hand hand, GraspObject object) {
         return MapPicture.draw(map, hand, object).standAlone();
+    }
+
+    static String vary(VaryResult vary) {
+        return VaryPicture.draw(vary).standAlone();
     }
 
     static String trials(TrialsResult trials, Need need) {
