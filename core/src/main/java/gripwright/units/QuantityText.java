@@ -185,11 +185,10 @@ public final class QuantityText {
                     text.substring(start, end).replace(',', '.'));
         }
         double value = Double.parseDouble(matcher.group().replace('\u2212', '-'));
-        if (Double.isInfinite(value)
-                || (value == 0 && NOT_ZERO.matcher(matcher.group()).lookingAt())) {
+        // Too large is refused by the limits of the measure or by quantity(), with the whole text.
+        if (value == 0 && NOT_ZERO.matcher(matcher.group()).lookingAt()) {
             throw new UnitFault(
-                    "'" + UnitParser.clip(matcher.group()) + "' is too " + (value == 0 ? "small" : "large")
-                            + " a number to compute with",
+                    "'" + UnitParser.clip(matcher.group()) + "' is too small a number to compute with",
                     start,
                     expected,
                     null);
