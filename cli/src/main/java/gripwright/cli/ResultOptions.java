@@ -16,8 +16,8 @@ final class ResultOptions {
     @Option(
             names = "--picture",
             paramLabel = "FILE.svg",
-            description = "Also draw the result: the hand (check), a film strip (close), the map (map), the table of "
-                    + "objects and grips (trials, report, demo).")
+            description = "Also draw the result: the hand (check), a film strip (close), the pulls around the object "
+                    + "(hold), the map (map), the table of objects and grips (trials, report, demo).")
     private @Nullable Path picture;
 
     private final Surroundings at;

@@ -296,6 +296,21 @@ final class StepSystem {
         return gradient[j] - springs.damping(j, viscosity / stepTime) * (q[j] - qStart[j]);
     }
 
+    /** Largest force out of balance at a sliding coordinate or a spool, damping taken off [N]. */
+    double worstSlideResidual() {
+        double worst = 0;
+        for (int j = 0; j < joints; j++) {
+            if (rig.tree().coordinates().get(j).slides()) {
+                worst = Math.max(worst, Math.abs(jointResidual(j)));
+            }
+        }
+        for (int k = 0; k < spools; k++) {
+            double damping = rig.drive().spoolDamping(k, viscosity / stepTime);
+            worst = Math.max(worst, Math.abs(gradient[joints + k] - damping));
+        }
+        return worst;
+    }
+
     /** Largest moment out of balance at any turning coordinate, damping taken off [N m]. */
     double worstJointResidual() {
         double worst = 0;

@@ -138,7 +138,9 @@ class AccuracyPage {
     private static String maps() {
         StringBuilder text = new StringBuilder("| change |");
         STARTS.forEach(s -> text.append(' ').append(s.name).append(": changed | moved |"));
-        text.append("\n|---|").append("---:|---:|".repeat(STARTS.size())).append('\n');
+        text.append(" all: changed |\n|---|")
+                .append("---:|---:|".repeat(STARTS.size()))
+                .append("---:|\n");
         List<List<ClosingSummary>> base = STARTS.stream().map(s -> map(s, BASE)).toList();
         text.append("| ").append(BASE.name).append(" |");
         base.forEach(map ->
@@ -146,20 +148,35 @@ class AccuracyPage {
         text.append('\n');
         for (Change change : CHANGES) {
             text.append("| ").append(change.name).append(" |");
+            int changed = 0;
+            int cells = 0;
             for (int i = 0; i < STARTS.size(); i++) {
-                text.append(compared(base.get(i), map(STARTS.get(i), change)));
+                List<ClosingSummary> map = map(STARTS.get(i), change);
+                text.append(compared(base.get(i), map));
+                changed += changed(base.get(i), map);
+                cells += map.size();
             }
-            text.append('\n');
+            text.append(String.format(Locale.ROOT, " %d of %d, %.1f %% |%n", changed, cells, 100.0 * changed / cells));
         }
         return text.toString();
     }
 
+    private static long held(List<ClosingSummary> map) {
+        return map.stream().filter(ClosingSummary::held).count();
+    }
+
+    private static int changed(List<ClosingSummary> a, List<ClosingSummary> b) {
+        int changed = 0;
+        for (int i = 0; i < a.size(); i++) {
+            changed += a.get(i).held() == b.get(i).held() ? 0 : 1;
+        }
+        return changed;
+    }
+
     private static String compared(List<ClosingSummary> a, List<ClosingSummary> b) {
-        int held = 0;
         int outcome = 0;
         List<Double> moved = new ArrayList<>();
         for (int i = 0; i < a.size(); i++) {
-            held += a.get(i).held() == b.get(i).held() ? 0 : 1;
             outcome += a.get(i).outcome() == b.get(i).outcome() ? 0 : 1;
             if (a.get(i).held() && b.get(i).held()) {
                 moved.add(1e3
@@ -169,7 +186,7 @@ class AccuracyPage {
             }
         }
         Collections.sort(moved);
-        return " " + held + " (" + outcome + ") | " + share(moved, 0.5) + " / " + share(moved, 0.9) + " |";
+        return " " + changed(a, b) + " (" + outcome + ") | " + share(moved, 0.5) + " / " + share(moved, 0.9) + " |";
     }
 
     private static String share(List<Double> sorted, double share) {

@@ -26,7 +26,7 @@ final class TruthPage {
     static final Path PAGE = Path.of("..", "docs", "truth.md");
     static final Path TABLE = Path.of("..", "docs", "truth.csv");
     /** A group of more rows than this is summarised. */
-    private static final int SHORT = 8;
+    private static final int SHORT = 6;
 
     /** A section of the page and the families of records that belong there. */
     private record Section(String title, String about, List<String> families) {}

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** One comparison that a test made. */
 record TruthRow(
@@ -21,7 +22,7 @@ record TruthRow(
         double found,
         String tolerance,
         String why) {
-    private static final Pattern NUMBER = Pattern.compile("[0-9]+(\\.[0-9]+)?([eE][-+]?[0-9]+)?( %)?");
+    private static final Pattern NUMBER = Pattern.compile("[0-9]+(\\.[0-9]+)?([eE][-+]?[0-9]+)?( %| of it)?");
     private static final Pattern UNIT = Pattern.compile(".*\\[([^\\]]+)\\]$");
     /** Digits to which numbers are printed and compared, unless the tolerance is coarser. */
     private static final int DIGITS = 5;
@@ -73,10 +74,9 @@ record TruthRow(
         if (!matcher.find()) {
             return Double.NaN;
         }
-        String text = matcher.group();
-        return text.endsWith("%")
-                ? Double.parseDouble(text.substring(0, text.length() - 2)) / 100 * Math.abs(expected)
-                : Double.parseDouble(text);
+        double number = Double.parseDouble(matcher.group().split(" ", 2)[0]);
+        @Nullable String of = matcher.group(3);
+        return of == null ? number : number * Math.abs(expected) * (of.equals(" %") ? 0.01 : 1);
     }
 
     /** Share of the tolerance that is used up; 0 if the tolerance is in words. */
@@ -85,8 +85,16 @@ record TruthRow(
         return Double.isNaN(allowed) || allowed == 0 ? 0 : Math.abs(error()) / allowed;
     }
 
+    /** Both numbers are whole, such as counts of links, or yes and no. */
+    private boolean counts() {
+        return expected == Math.rint(expected) && found == Math.rint(found) && Math.abs(found) < 1e6;
+    }
+
     /** One unit of the last digit that is printed. */
     double resolution() {
+        if (counts()) {
+            return 0.5;
+        }
         double size = Math.max(Math.abs(expected), Math.abs(found));
         double digits = size == 0 ? 0 : Math.pow(10, Math.floor(Math.log10(size)) + 1 - DIGITS);
         double allowed = allowed();
@@ -98,16 +106,17 @@ record TruthRow(
 
     String print(double value) {
         double unit = resolution();
-        if (unit == 0) {
-            return "0";
+        if (counts()) {
+            return Long.toString(Math.round(value));
         }
         double rounded = Math.rint(value / unit) * unit;
         int decimals = (int) Math.max(0, -Math.floor(Math.log10(unit) + 1e-9));
         if (rounded == 0) {
             return "0";
         }
+        int figures = (int) Math.max(0, Math.floor(Math.log10(Math.abs(rounded))) - Math.floor(Math.log10(unit) + 1e-9));
         return Math.abs(rounded) < 1e-4 || decimals > 12
-                ? String.format(Locale.ROOT, "%.3g", rounded)
+                ? String.format(Locale.ROOT, "%." + figures + "e", rounded)
                 : String.format(Locale.ROOT, "%." + decimals + "f", rounded);
     }
 
@@ -115,7 +124,10 @@ record TruthRow(
     String printError() {
         double error = Math.abs(error());
         double unit = resolution();
-        if (error < unit) {
+        if (counts()) {
+            return Long.toString(Math.round(error()));
+        }
+        if (error < unit || error == 0) {
             return unit == 0
                     ? "0"
                     : "< "
