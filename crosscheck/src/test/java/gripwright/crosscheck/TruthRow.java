@@ -114,7 +114,8 @@ record TruthRow(
         if (rounded == 0) {
             return "0";
         }
-        int figures = (int) Math.max(0, Math.floor(Math.log10(Math.abs(rounded))) - Math.floor(Math.log10(unit) + 1e-9));
+        int figures =
+                (int) Math.max(0, Math.floor(Math.log10(Math.abs(rounded))) - Math.floor(Math.log10(unit) + 1e-9));
         return Math.abs(rounded) < 1e-4 || decimals > 12
                 ? String.format(Locale.ROOT, "%." + figures + "e", rounded)
                 : String.format(Locale.ROOT, "%." + decimals + "f", rounded);
