@@ -65,10 +65,10 @@ final class TruthPage {
                     "Coulomb friction: where it lets go, and that it does not creep.",
                     List.of("slip")),
             new Section(
-                    "Pull-out",
+                    "Pull-out and stiffness of the grasp",
                     "A disc in two fingers, pulled away from the palm: forces at a height, greatest force, where it is"
                             + " lost.",
-                    List.of("disc in two fingers", "pull-out")),
+                    List.of("disc in two fingers", "pull-out", "grasp stiffness")),
             new Section(
                     "Wrench-space quality",
                     "Largest ball of wrenches, exact examples.",
