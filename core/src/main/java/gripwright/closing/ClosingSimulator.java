@@ -29,7 +29,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private static final double STALLED = 0.999;
 
     private static final double STILL_STALLED = 0.98;
-    private static final int MOST_PULLS = 8;
+    private static final int MOST_PULLS = 16;
     /** Force by which a body counts as holding [N]. */
     private static final double CARRIES = 0.05;
 
@@ -66,7 +66,7 @@ public final class ClosingSimulator implements ClosingRunner {
         system = new StepSystem(rig, object.shape());
         stepper = new Stepper(system, numerics);
         surfaceFriction = new double[rig.points().surfaces().size()];
-        rest = RestPose.find(object, Math.max(LEAST_FRICTION, tableFriction.mean()));
+        rest = RestPose.find(object, tableFriction.mean());
         gripPose = GripPose.of(hand, grip, object, rest.pose(), rig.tree(), rig.open());
         handRotation = gripPose.hand().rotation().toArray();
         watch = new RunWatch(system, criteria, object, numerics.record());
@@ -157,10 +157,10 @@ public final class ClosingSimulator implements ClosingRunner {
                             .of(surface, object.surface())
                             .orElseThrow(() -> new IllegalArgumentException("no friction is given for rubber '"
                                     + surface + "' on '" + object.surface() + "', the surface of " + object.name()));
-            surfaceFriction[i] = atLeast(mu.mean() + wanted.padFriction() * mu.deviation());
+            surfaceFriction[i] = sampled(mu, wanted.padFriction());
         }
         system.pads.reset(surfaceFriction, wanted.padStiffness());
-        system.table.reset(atLeast(tableFriction.mean() + wanted.tableFriction() * tableFriction.deviation()));
+        system.table.reset(sampled(tableFriction, wanted.tableFriction()));
         rig.links().reset(hand.friction().bone().mean());
         system.springs.setRateFactor(wanted.springRate());
         double mass =
@@ -175,8 +175,9 @@ public final class ClosingSimulator implements ClosingRunner {
         watch.begin();
     }
 
-    private double atLeast(double coefficient) {
-        return coefficient == 0 ? 0 : Math.max(LEAST_FRICTION, coefficient);
+    /** A coefficient some standard deviations from its mean; never below the lesser of the mean and the floor. */
+    private static double sampled(Spread mu, double score) {
+        return Math.max(Math.min(mu.mean(), LEAST_FRICTION), mu.mean() + score * mu.deviation());
     }
 
     /** From the side the misplaced object may stand nearer: start farther back. */
@@ -253,11 +254,12 @@ public final class ClosingSimulator implements ClosingRunner {
                 return goOn(end);
             }
             if (stalled(STILL_STALLED) || wound()) {
-                break;
+                watch.closed();
+                return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
             }
         }
-        watch.closed();
-        return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
+        trouble = "the tension still fell after winding " + MOST_PULLS + " times";
+        return Outcome.UNDECIDED;
     }
 
     private boolean stalled(double share) {
@@ -292,7 +294,10 @@ public final class ClosingSimulator implements ClosingRunner {
         if (end == Stepper.End.STUCK) {
             return goOn(end);
         }
-        return watch.verdict == null && watch.offTheTable() ? Outcome.HELD : Outcome.DROPPED;
+        if (watch.verdict != null) {
+            return watch.verdict;
+        }
+        return watch.offTheTable() ? Outcome.HELD : Outcome.DROPPED;
     }
 
     private Outcome goOn(Stepper.End end) {
@@ -316,6 +321,10 @@ public final class ClosingSimulator implements ClosingRunner {
         }
         if (outcome == Outcome.THROWN_OUT || outcome == Outcome.HELD) {
             return outcome;
+        }
+        if (watch.leftTable) {
+            // it was gripped and raised; what the closing did to it before is not why it failed
+            return Outcome.DROPPED;
         }
         if (watch.tilt() > criteria.tilt()) {
             return Outcome.KNOCKED_OVER;

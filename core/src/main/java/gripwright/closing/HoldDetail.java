@@ -36,7 +36,8 @@ public record HoldDetail(
         endurance = List.copyOf(endurance);
     }
 
-    static HoldDetail notHeld(ClosingDetail closing, HoldPlan plan) {
+    /** There was nothing to test. */
+    public static HoldDetail notHeld(ClosingDetail closing, HoldPlan plan) {
         return new HoldDetail(
                 closing,
                 plan,

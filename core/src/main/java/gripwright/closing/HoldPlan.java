@@ -12,6 +12,9 @@ public record HoldPlan(double travel, double acceleration) {
     /** Length that makes the turning tests go as far as the pulling ones [m/rad]. */
     public static final double TURN_ARM = 0.03;
 
+    /** Displacement at which the load is also told [m], as a measure of how stiff the hold is in earnest. */
+    public static final double FIRST_GIVE = 0.001;
+
     /** Travel of 5 mm (common practice, no source): farther, a thing counts as having left its place. */
     public static final HoldPlan DEFAULT = new HoldPlan(0.005, 0);
 
@@ -22,8 +25,8 @@ public record HoldPlan(double travel, double acceleration) {
         Check.notNegative(acceleration, "acceleration of the transport", "m/s^2");
         Check.that(
                 travel <= LONGEST,
-                "the travel of the pull tests is " + 1e3 * travel + " mm; expected at most " + 1e3 * LONGEST
-                        + " mm: farther, the turning tests would pass a right angle");
+                "the travel of the pull tests is " + Math.round(1e4 * travel) / 10.0
+                        + " mm; expected at most 45 mm: farther, the turning tests would pass a right angle");
     }
 
     /** Angle to which the object is turned [rad]. */

@@ -61,4 +61,17 @@ public record PullResult(
         first = List.copyOf(first);
         curve = List.copyOf(curve);
     }
+
+    /** Load when a displacement was first reached, between two looks in a straight line; NaN if it was not reached. */
+    public double loadAt(double displacement) {
+        for (int i = 1; i < curve.size(); i++) {
+            Sample a = curve.get(i - 1);
+            Sample b = curve.get(i);
+            if (b.moved() >= displacement && b.moved() > a.moved()) {
+                double share = Math.max(0, (displacement - a.moved()) / (b.moved() - a.moved()));
+                return a.load() + share * (b.load() - a.load());
+            }
+        }
+        return Double.NaN;
+    }
 }

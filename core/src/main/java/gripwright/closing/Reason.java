@@ -55,7 +55,8 @@ final class Reason {
                     + " when the motor stalled, so it stayed on the table.";
         }
         return s.sink() > c.sink()
-                ? capital(name) + " slipped down by more than " + millimetres(c.sink()) + " in the lift."
+                ? capital(name) + " was gripped and raised, then slipped down by more than " + millimetres(c.sink())
+                        + "; the" + " closing had moved it " + millimetres(s.travel()) + "."
                 : capital(name) + " still touched the table after the lift.";
     }
 

@@ -52,6 +52,7 @@ public final class LinkContacts {
     private final PointPair pair = new PointPair();
     private final double[] startRotation;
     private final double[] startPosition;
+    private final double[] moved;
 
     /** Receives each active contact. */
     public interface Sink {
@@ -90,6 +91,7 @@ public final class LinkContacts {
         start = new double[6 * contacts];
         startRotation = new double[9 * bodies];
         startPosition = new double[3 * bodies];
+        moved = new double[bodies];
     }
 
     /** Contacts of a hand: bodies in the order palm, phalanges finger by finger. */
@@ -199,8 +201,15 @@ public final class LinkContacts {
         return least;
     }
 
+    /** Fills {@link #moved}: once per body, because each has several contacts. */
+    private void updateMoved(double[] r, double[] t) {
+        for (int b = 0; b < bodies; b++) {
+            moved[b] = movedOf(b, r, t);
+        }
+    }
+
     /** How far any point of a body may have moved since the last commit [m]; coarse upper bound for skipping. */
-    private double moved(int body, double[] r, double[] t) {
+    private double movedOf(int body, double[] r, double[] t) {
         int b3 = 3 * body;
         int b9 = 9 * body;
         double dx = t[b3] - startPosition[b3];
@@ -229,14 +238,15 @@ public final class LinkContacts {
             boolean renew,
             boolean wantHessian,
             @org.jspecify.annotations.Nullable Sink sink) {
+        updateMoved(r, t);
         double energy = 0;
         for (int i = 0; i < contacts; i++) {
             boolean table1 = i < spheres.length;
             double room = gap[i];
             if (room > 0) {
-                double m = moved(bodyA(i), r, t);
+                double m = moved[bodyA(i)];
                 if (!table1) {
-                    m += moved(bodyB(i), r, t);
+                    m += moved[bodyB(i)];
                 } else {
                     m += Math.abs(table - startTable);
                 }
@@ -444,9 +454,10 @@ public final class LinkContacts {
 
     /** How much too far the step went: above 1 it should be shorter. @param slide motion allowed at a contact [m] */
     public double stepRatio(double[] r, double[] t, double slide) {
+        updateMoved(r, t);
         double worst = 0;
         for (int i = 0; i < contacts; i++) {
-            double m = moved(bodyA(i), r, t) + (onTable(i) ? 0 : moved(bodyB(i), r, t));
+            double m = moved[bodyA(i)] + (onTable(i) ? 0 : moved[bodyB(i)]);
             worst = Math.max(worst, m / (Math.max(gap[i], 0) + 2 * slide));
         }
         return worst;

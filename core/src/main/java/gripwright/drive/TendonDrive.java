@@ -329,7 +329,7 @@ public final class TendonDrive {
         double sum = 0;
         for (int k = 0; k < a.length; k++) {
             sum += loss[f][k];
-            left[f][k] = StrictMath.exp(-sum);
+            left[f][k] = Capstan.share(sum);
         }
     }
 

@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Test;
 /** Tests of held states against what statics says, and that they leave no trace. */
 class HoldTest {
     private static final Stepper.Watch GO_ON = motion -> false;
-    private static final double SMALL = 0.02;
+    private static final double SMALL = 0.01;
 
     /** The pinched block of SlipTest, gripped; its joint axes are along y, its weight is taken off. */
     private static final class Pinch {
@@ -113,13 +113,13 @@ class HoldTest {
     /**
      * The stiffness against small loads solved outright. After a lift many points stand at the edge of their friction
      * cone, where a load makes them slide on and the give is up to some times larger; the stiffness is that of sticking
-     * points, so here they get more friction once held.
+     * points, so here they get much more friction once held: lightly pressed ones would slide even then.
      */
     @Test
     void propertyStiffnessForetellsTheGiveUnderSmallLoads() {
         ClosingSimulator sim = bench(BenchHands.threeFinger(), new Box(0.03, 0.03, 0.03, 0.003), 0.1, 0.06);
         assertThat(sim.run(Conditions.NOMINAL).outcome()).isEqualTo(Outcome.HELD);
-        sim.system.pads.scaleFriction(1.5);
+        sim.system.pads.scaleFriction(20);
         HoldTests tests = sim.holdTests();
         GraspStiffness k = StiffnessOfGrasp.of(sim.system, tests.held);
         assertThat(k.stable()).isTrue();
@@ -133,16 +133,19 @@ class HoldTest {
             double[] give = new double[6];
             assertThat(solver.luSolve(matrix, new double[36], load, give)).isTrue();
             double expected = Math.sqrt(give[0] * give[0] + give[1] * give[1] + give[2] * give[2]);
-            double found = tests.accelerationGive(axes.get(i), SMALL / sim.system.object.mass) / SMALL;
+            // to and fro: pads get stiffer as they are pressed
+            double a = SMALL / sim.system.object.mass;
+            double found =
+                    (tests.accelerationGive(axes.get(i), a) + tests.accelerationGive(axes.get(i), -a)) / 2 / SMALL;
             Truth.record(
                     "grasp stiffness",
-                    "give along axis " + i + " under 0.02 N over the tangent's",
+                    "give along axis " + i + " under 0.01 N to and fro over the tangent's",
                     "the same system under the load",
                     1,
                     found / expected,
-                    "1 %",
-                    "pads are not quite linear");
-            assertThat(found / expected).as("axis " + i).isBetween(0.99, 1.01);
+                    "2 %",
+                    "rest is called at 1.2e-5 N a coordinate; pads are not quite linear");
+            assertThat(found / expected).as("axis " + i).isBetween(0.98, 1.02);
             if (i != 1) {
                 assertThat(found / expected)
                         .as("axis " + i + ": nothing slides")
@@ -180,9 +183,7 @@ class HoldTest {
         assertThat(hold.pulls()).hasSize(6).allMatch(p -> p.peak() > 0.1 && p.reached() >= 0.005);
         assertThat(hold.turns()).hasSize(6).allMatch(p -> p.peak() > 0.01);
         assertThat(hold.gravity()).hasSize(14).anyMatch(l -> l.kept() == Kept.LOST);
-        assertThat(hold.gravity().get(5).moved())
-                .as("straight down is where it already is")
-                .isZero();
+        assertThat(hold.gravity().get(5).moved()).as("straight down").isLessThan(1e-12);
         assertThat(hold.pulses()).hasSize(6).allMatch(l -> l.atRest() <= l.moved());
         assertThat(hold.endurance()).allMatch(e -> e.survived() < e.failed());
         assertThat(hold.stiffness().orElseThrow().stable()).isTrue();
