@@ -31,12 +31,12 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** When a cell's share is said to depend on the calculation, for printing beside a map. */
     public static final String MODEL_LIMITED =
-            "Model-limited: in a cell whose runs disagree, up to 8 of them are repeated"
-                    + " with half the step and with half the damping; if 2 or more of 8 change (net), the share there says as"
+            "Model-limited: in a cell whose runs disagree, up to 4 of them are repeated"
+                    + " with half the step and with half the damping; if 2 or more of 4 change (net), the share there says as"
                     + " much about the calculation as about the hand.";
 
     private static final int COARSEST = 4;
-    private static final int PAIRS = 8;
+    private static final int PAIRS = 4;
     private static final int NET_CHANGE = 2;
 
     /** What closes the hand as usual, with half the step, and with half the damping. */
