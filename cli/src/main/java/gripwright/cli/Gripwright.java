@@ -42,6 +42,8 @@ final class Gripwright implements Callable<Integer> {
         all.addSubcommand(new NewCommand(at))
                 .addSubcommand(new CheckCommand(at))
                 .addSubcommand(new CloseCommand(at))
+                .addSubcommand(new HoldCommand(at))
+                .addSubcommand(new StrengthCommand(at))
                 .addSubcommand(new MapCommand(at))
                 .addSubcommand(new TrialsCommand(at))
                 .addSubcommand(new VaryCommand(at))

@@ -1,11 +1,13 @@
 package gripwright.cli;
 
 import gripwright.closing.ClosingDetail;
+import gripwright.closing.HoldDetail;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Need;
 import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
+import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
 import gripwright.report.RefinePicture;
 import gripwright.report.TrialsPicture;
@@ -26,6 +28,10 @@ final class Pictures {
 
     static String closing(Hand hand, GraspObject object, ClosingDetail detail) {
         return ClosingPicture.draw(hand, object, detail).standAlone();
+    }
+
+    static String hold(Hand hand, GraspObject object, HoldDetail detail) {
+        return HoldPicture.draw(hand, object, detail).standAlone();
     }
 
     static String map(MapResult map, Hand hand, GraspObject object) {

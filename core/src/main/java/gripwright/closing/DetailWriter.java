@@ -53,6 +53,7 @@ final class DetailWriter {
                 criteria,
                 numerics,
                 Reason.of(summary, criteria, object, watch, bodies, trouble),
+                Reason.cautions(summary, hand),
                 bodies,
                 joints(),
                 motors(),
@@ -62,9 +63,9 @@ final class DetailWriter {
                 pose.apply(object.centreOfMass()),
                 new Vec3(0, 0, -system.object.mass * FreeObject.GRAVITY),
                 system.tableHeight,
-                watch.touches,
+                watch.firstTouches(),
                 points,
-                watch.thinned());
+                watch.frames());
     }
 
     private List<JointState> joints() {

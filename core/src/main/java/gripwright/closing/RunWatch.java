@@ -1,23 +1,17 @@
 package gripwright.closing;
 
 import gripwright.closing.ClosingDetail.FirstTouch;
-import gripwright.math.Pose;
-import gripwright.math.Rotation;
-import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Looks on while a run goes: touches, forces, limits, frames for drawing. Workspace. */
+/** Looks on while a run goes: touches, forces, limits. Workspace. */
 final class RunWatch implements Stepper.Watch {
-    private static final int MOST_FRAMES = 160;
-    /** Motion of the object that is worth a frame [m] and rise of tension [share of the greatest]. */
-    private static final double FRAME_MOTION = 1.5e-3;
+    /** Height of the lift from which being clear of the table counts [m]. */
+    private static final double RAISED = 2e-3;
 
-    private static final double FRAME_TENSION = 1 / 60.0;
-    private static final double FRAME_WINDING = 1e-3;
     /** Motion per step below which a lift that has left the table may end early [m]. */
     private static final double STILL = 2e-6;
     /** Tendon wound per second [m/s]. */
@@ -26,21 +20,19 @@ final class RunWatch implements Stepper.Watch {
     private final StepSystem system;
     private final Criteria criteria;
     private final GraspObject object;
-    private final boolean record;
+    private final @Nullable FrameRecorder recorder;
     private final int bodies;
     private final boolean[] touchedBy;
     private final double[] windingStart;
     private final double[] start = new double[3];
     private final double[] closedAt = new double[3];
     private final double[] startR = new double[9];
-    private final double[] closedR = new double[9];
     private double liftZ;
     private double liftBottom;
-    private double motionSinceFrame;
-    private double tensionAtFrame;
-    private double windingAtFrame;
-    final List<FirstTouch> touches = new ArrayList<>();
-    final List<Frame> frames = new ArrayList<>();
+    private final int[] touchedInOrder;
+    private final double[] touchTension;
+    private final Frame.Phase[] touchPhase;
+    private int touches;
     Frame.Phase phase = Frame.Phase.APPROACH;
 
     @Nullable
@@ -49,6 +41,9 @@ final class RunWatch implements Stepper.Watch {
     boolean touched;
     boolean squeezed;
     boolean clearOfTable;
+    /** The object was clear of the lowered table at some time: it had been gripped. */
+    boolean leftTable;
+
     private boolean haveClosed;
     double landingForce;
     boolean landedOnTable;
@@ -63,9 +58,12 @@ final class RunWatch implements Stepper.Watch {
         this.system = system;
         this.criteria = criteria;
         this.object = object;
-        this.record = record;
+        recorder = record ? new FrameRecorder(system) : null;
         bodies = system.rig.tree().bodies().size();
         touchedBy = new boolean[bodies];
+        touchedInOrder = new int[bodies];
+        touchTension = new double[bodies];
+        touchPhase = new Frame.Phase[bodies];
         windingStart = new double[system.rig.drive().motors()];
     }
 
@@ -74,6 +72,7 @@ final class RunWatch implements Stepper.Watch {
         touched = false;
         squeezed = false;
         clearOfTable = false;
+        leftTable = false;
         haveClosed = false;
         landingForce = 0;
         landedOnTable = false;
@@ -83,19 +82,13 @@ final class RunWatch implements Stepper.Watch {
         peakPressure = 0;
         sink = 0;
         squeezingBody = -1;
-        motionSinceFrame = 0;
-        tensionAtFrame = 0;
-        windingAtFrame = 0;
         phase = Frame.Phase.APPROACH;
         Arrays.fill(touchedBy, false);
-        if (record) {
-            touches.clear();
-            frames.clear();
-        }
+        touches = 0;
         centre(start);
         System.arraycopy(system.r, 0, startR, 0, 9);
-        if (record) {
-            addFrame();
+        if (recorder != null) {
+            recorder.begin();
         }
     }
 
@@ -120,9 +113,10 @@ final class RunWatch implements Stepper.Watch {
             if (f > criteria.touchForce() && !touchedBy[b]) {
                 touchedBy[b] = true;
                 touched = true;
-                if (record) {
-                    touches.add(new FirstTouch(b, mostTension(), phase));
-                }
+                touchedInOrder[touches] = b;
+                touchTension[touches] = mostTension();
+                touchPhase[touches] = phase;
+                touches++;
             }
             if (object.squeezeForce().isPresent() && f > object.squeezeForce().getAsDouble()) {
                 squeeze(b);
@@ -144,12 +138,11 @@ final class RunWatch implements Stepper.Watch {
                 verdict = Outcome.LANDED_ON_IT;
             }
         }
-        if (travelNow() > criteria.thrown()) {
+        if (verdict == null && travelNow() > criteria.thrown()) {
             verdict = Outcome.THROWN_OUT;
         }
-        if (record) {
-            motionSinceFrame += motion;
-            recordFrame();
+        if (recorder != null) {
+            recorder.step(phase, motion);
         }
         return verdict != null
                 || (phase == Frame.Phase.CLOSE && allStalled())
@@ -221,7 +214,6 @@ final class RunWatch implements Stepper.Watch {
     void closed() {
         haveClosed = true;
         centre(closedAt);
-        System.arraycopy(system.r, 0, closedR, 0, 9);
     }
 
     void beginLift() {
@@ -230,6 +222,7 @@ final class RunWatch implements Stepper.Watch {
     }
 
     private boolean lifted(double motion) {
+        leftTable |= system.tableHeight < -RAISED && system.table.touching() == 0;
         sink = Math.max(sink, liftZ - system.p[2]);
         if (sink > criteria.sink()) {
             return true;
@@ -288,9 +281,9 @@ final class RunWatch implements Stepper.Watch {
         return Math.sqrt(x * x + y * y + z * z);
     }
 
-    /** Angle by which the object was tipped by the closing [rad]; rolling of round things does not count. */
+    /** Angle by which the object is tipped now against its start [rad]; rolling of round things does not count. */
     double tilt() {
-        double[] now = haveClosed ? closedR : system.r;
+        double[] now = system.r;
         return switch (object.shape().symmetry()) {
             case FULL -> 0;
             case ABOUT_Z -> Math.abs(StrictMath.acos(clamp(startR[8])) - StrictMath.acos(clamp(now[8])));
@@ -320,81 +313,22 @@ final class RunWatch implements Stepper.Watch {
                 stepper.newton.iterations);
     }
 
-    // ------------------------------------------------------------------ frames
-
-    private void recordFrame() {
-        double tension = mostTension();
-        double greatest =
-                system.rig.drive().motors() == 0 ? 1 : system.rig.drive().greatest(0);
-        double winding = 0;
-        for (int m = 0; m < windingStart.length; m++) {
-            winding = Math.max(winding, system.rig.drive().wound(m));
-        }
-        boolean worth = motionSinceFrame > FRAME_MOTION
-                || Math.abs(tension - tensionAtFrame) > FRAME_TENSION * greatest
-                || winding - windingAtFrame > FRAME_WINDING
-                || (phase != Frame.Phase.CLOSE);
-        if (worth) {
-            motionSinceFrame = 0;
-            tensionAtFrame = tension;
-            windingAtFrame = winding;
-            addFrame();
-        }
+    /** Index of the body that touched first, -1 if none did. */
+    int firstBody() {
+        return touches == 0 ? -1 : touchedInOrder[0];
     }
 
-    /** Adds the present state; called by the simulator at the end of each phase as well. */
-    void addFrame() {
-        List<Double> tension = new ArrayList<>();
-        for (int m = 0; m < system.rig.drive().motors(); m++) {
-            tension.add(system.rig.drive().tension(m));
-        }
-        List<Double> angles = new ArrayList<>();
-        for (int j = 0; j < system.joints; j++) {
-            if (system.rig.tree().coordinates().get(j).flexion()) {
-                angles.add(system.q[j]);
-            }
-        }
-        List<Pose> poses = new ArrayList<>();
-        List<Double> force = new ArrayList<>();
-        for (int b = 0; b < bodies; b++) {
-            poses.add(system.bodyPose(b));
-            force.add(system.pads.bodyForce(b));
-        }
-        int n = system.rig.points().points().size();
-        float[] pressure = new float[n];
-        for (int i = 0; i < n; i++) {
-            double area = system.rig.points().points().get(i).area();
-            pressure[i] = area > 0 ? (float) (system.pads.force(i) / area) : 0;
-        }
-        frames.add(new Frame(
-                phase,
-                tension,
-                angles,
-                poses,
-                new Pose(new Vec3(system.p[0], system.p[1], system.p[2]), Rotation.of(system.r, 0)),
-                force,
-                pressure,
-                system.tableHeight));
-    }
-
-    /** At most {@link #MOST_FRAMES} frames, evenly thinned; the first and last of each phase stay. */
-    List<Frame> thinned() {
-        if (frames.size() <= MOST_FRAMES) {
-            return List.copyOf(frames);
-        }
-        List<Frame> out = new ArrayList<>();
-        double every = (double) frames.size() / MOST_FRAMES;
-        double next = 0;
-        for (int i = 0; i < frames.size(); i++) {
-            boolean edge = i == 0
-                    || i == frames.size() - 1
-                    || frames.get(i).phase() != frames.get(i - 1).phase()
-                    || frames.get(i).phase() != frames.get(i + 1).phase();
-            if (i >= next || edge) {
-                out.add(frames.get(i));
-                next = Math.max(next + every, i + 1.0);
-            }
+    /** First touches of all bodies, in order. */
+    List<FirstTouch> firstTouches() {
+        List<FirstTouch> out = new ArrayList<>();
+        for (int i = 0; i < touches; i++) {
+            out.add(new FirstTouch(touchedInOrder[i], touchTension[i], touchPhase[i]));
         }
         return out;
+    }
+
+    /** Frames of the run, none if they were not wanted. */
+    List<Frame> frames() {
+        return recorder == null ? List.of() : recorder.frames();
     }
 }

@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.shape.Shape;
 
 /**
@@ -618,5 +619,41 @@ public final class PadContact {
             // the gradient on the point is +kt u, so the object is dragged along by the same amount
             out[3 + i] = shearStiffness[p] * (y[i] - memory[MEMORY * p + i]);
         }
+    }
+
+    /** True if a pressed point has no friction left: its shear is at the limit, at the last commit. */
+    public boolean slides(int p, double[] r, double[] t, int body) {
+        double[] f = new double[6];
+        forceOnObject(p, r, t, body, f);
+        double limit = friction[p] * force[p];
+        return f[3] * f[3] + f[4] * f[4] + f[5] * f[5] >= limit * limit * (1 - 1e-6);
+    }
+
+    /** Changes every coefficient of friction by a factor [-] until the next {@link #recall} or {@link #reset}. */
+    public void scaleFriction(double factor) {
+        for (int i = 0; i < friction.length; i++) {
+            friction[i] *= factor;
+        }
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), flags());
+    }
+
+    /** Puts back what {@link #keep} copied; stiffnesses stay as they are. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), flags());
+        peakPressure = kept.single(0);
+    }
+
+    private double[][] numbers() {
+        return new double[][] {
+            {peakPressure}, memory, force, bodyForce, gap, rowGap, bodyGap, startRotation, startPosition, friction
+        };
+    }
+
+    private boolean[][] flags() {
+        return new boolean[][] {sticks, rowRemembers, bodyRemembers};
     }
 }

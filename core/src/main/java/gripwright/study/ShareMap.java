@@ -47,6 +47,11 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         return new Work(object, grip, runners, jobs, progress).run();
     }
 
+    /** The outcomes alone, without ensembles. */
+    MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
+        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE).outcomes();
+    }
+
     private record Ensemble(ClosingSummary nominal, CellShare share) {}
 
     /** The runners of one thread; the two others are rarely needed. */
@@ -99,6 +104,14 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         }
 
         MapResult run() {
+            outcomes();
+            for (boolean more = !stopped; more; ) {
+                more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
+            }
+            return result();
+        }
+
+        MapResult outcomes() {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
             compute(cell -> onLattice(cell, coarsest));
@@ -109,9 +122,10 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             for (boolean more = !stopped; more; ) {
                 more = compute(cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
             }
-            for (boolean more = !stopped; more; ) {
-                more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
-            }
+            return result();
+        }
+
+        private MapResult result() {
             return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares));
         }
 

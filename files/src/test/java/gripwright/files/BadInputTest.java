@@ -114,7 +114,7 @@ class BadInputTest {
         assertThat(folder.fault().message()).startsWith("a tag (");
         folder.write("need.yaml", "? [a, b]\n: c\n");
         assertThat(folder.fault().message()).isEqualTo("a key that is a list");
-        folder.write("need.yaml", StartingProject.text("need.yaml") + "\n---\nname: two\n");
+        folder.write("need.yaml", Folder.text("need.yaml") + "\n---\nname: two\n");
         assertThat(folder.fault().message()).isEqualTo("a second document starts here");
     }
 
@@ -156,7 +156,7 @@ class BadInputTest {
         long seed = 20253;
         Random random = new Random(seed);
         for (String file : new String[] {"hand.yaml", "need.yaml"}) {
-            byte[] sound = StartingProject.text(file).getBytes(StandardCharsets.UTF_8);
+            byte[] sound = Folder.text(file).getBytes(StandardCharsets.UTF_8);
             for (int trial = 0; trial < 150; trial++) {
                 byte[] damaged = sound.clone();
                 for (int i = random.nextInt(6); i >= 0; i--) {

@@ -4,20 +4,32 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.model.Project;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 
-/** A project folder for tests: the starting project with pieces of its text replaced. */
+/**
+ * A project folder for tests: a sample project with pieces of its text replaced. It looks like the starting project, but
+ * is the tests' own, so that the hand people start from can be tuned freely.
+ */
 record Folder(Path path) {
     static Folder starting(Path path) {
-        try {
-            StartingProject.write(path);
+        return new Folder(path)
+                .write(ProjectReader.HAND, text(ProjectReader.HAND))
+                .write(ProjectReader.NEED, text(ProjectReader.NEED));
+    }
+
+    /** Text of a file of the sample. */
+    static String text(String file) {
+        try (InputStream in = Folder.class.getResourceAsStream("sample/" + file)) {
+            return new String(Objects.requireNonNull(in, file).readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return new Folder(path);
     }
 
     Folder hand(String old, String replacement) {

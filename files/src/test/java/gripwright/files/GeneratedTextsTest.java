@@ -64,7 +64,7 @@ class GeneratedTextsTest {
             floating: {left: 1, right: 1, thumb: 2} | loose: {left: 1, right: 1, thumb: 2}
             """)
     void handSchemaRejectsWhatTheReaderRejects(String right, String wrong) {
-        String text = StartingProject.text(ProjectReader.HAND);
+        String text = Folder.text(ProjectReader.HAND);
         assertThat(text).contains(right);
         assertThat(errors(Schemas.hand(), text.replace(right, wrong))).isNotEmpty();
     }
@@ -80,14 +80,14 @@ class GeneratedTextsTest {
             success: 90 % | success: 1.5
             """)
     void needSchemaRejectsWhatTheReaderRejects(String right, String wrong) {
-        String text = StartingProject.text(ProjectReader.NEED);
+        String text = Folder.text(ProjectReader.NEED);
         assertThat(text).contains(right);
         assertThat(errors(Schemas.need(), text.replace(right, wrong))).isNotEmpty();
     }
 
     @Test
     void schemasAcceptNestedTreesAndPlainNumbers() {
-        String hand = StartingProject.text(ProjectReader.HAND)
+        String hand = Folder.text(ProjectReader.HAND)
                 .replace(
                         "pulls: {floating: {left: 1, right: 1, thumb: 2}}",
                         "pulls: {floating: {thumb: 2, pair: {ratio: 1, spool: {left: 1, right: 1}}}}")
@@ -97,7 +97,7 @@ class GeneratedTextsTest {
 
     @Test
     void spellingsThatTheReaderTakesAreTakenByTheSchema() {
-        String hand = StartingProject.text(ProjectReader.HAND)
+        String hand = Folder.text(ProjectReader.HAND)
                 .replace("closes toward: 180 deg", "closes toward: 180\u00b0")
                 .replace("limits: [-10 deg, 110 deg]", "limits: [\u221210 deg, 1.2e2 deg]")
                 .replace("thickness: 5 mm", "thickness: 5000 \u00b5m")
@@ -106,7 +106,7 @@ class GeneratedTextsTest {
                 .replace("painted metal: 0.7 +- 0.15", "painted metal: 70 % \u00b1 15 %");
         new Folder(path)
                 .write("hand.yaml", hand)
-                .write("need.yaml", StartingProject.text("need.yaml"))
+                .write("need.yaml", Folder.text("need.yaml"))
                 .read();
         assertThat(errors(Schemas.hand(), hand)).isEmpty();
     }

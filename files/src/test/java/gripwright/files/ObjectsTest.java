@@ -35,7 +35,7 @@ class ObjectsTest {
     }
 
     private Folder objects(String lines) {
-        String need = StartingProject.text("need.yaml");
+        String need = Folder.text("need.yaml");
         return folder.write("need.yaml", need.substring(0, need.indexOf("objects:")) + "objects:\n" + lines);
     }
 

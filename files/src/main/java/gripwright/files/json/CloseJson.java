@@ -43,6 +43,7 @@ public final class CloseJson {
                             .number("viscosity_scale", detail.numerics().viscosityScale()));
             json.object("summary", j -> RunJson.summary(j, detail.summary()));
             json.text("reason", detail.reason());
+            json.texts("cautions", detail.cautions());
             if (sureness != null) {
                 json.object("sureness", j -> sureness(j, sureness));
             }
