@@ -35,7 +35,8 @@ class StackTest {
             List.of("cli"));
 
     /** Arrows within a level. */
-    private static final Set<String> SIDEWAYS = Set.of("units -> check", "math -> check", "report -> files", "pad -> model", "pad -> stats");
+    private static final Set<String> SIDEWAYS =
+            Set.of("units -> check", "math -> check", "report -> files", "pad -> model", "pad -> stats");
 
     private static final String[] CORE = {
         "gripwright.check..",

@@ -77,16 +77,21 @@ public record Bus(
         return bits / clock + calls * overhead;
     }
 
+    /** On SPI a transfer is 8 bits for the register and 8 per byte; {@code head} is what I2C adds to its 9 per byte. */
+    private int bits(int onI2c, int head) {
+        return spi ? 8 * ((onI2c - head) / 9 + 1) : onI2c;
+    }
+
     public double select() {
         return switched ? transfer(SELECT_BITS, 1) : 0;
     }
 
     public double start(Chip chip) {
-        return chip.startBits() == 0 ? 0 : transfer(chip.startBits(), 1);
+        return chip.startBits() == 0 ? 0 : transfer(bits(chip.startBits(), 20), 1);
     }
 
     public double read(Chip chip) {
-        return transfer(chip.readBits(), 2);
+        return transfer(bits(chip.readBits(), 30), spi ? 1 : 2);
     }
 
     /**
