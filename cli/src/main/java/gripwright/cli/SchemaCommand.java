@@ -11,8 +11,7 @@ import picocli.CommandLine.Parameters;
 /** Prints the schema of a project file or of a result. */
 @Command(
         name = "schema",
-        description =
-                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, map, trials).",
+        description = "Print the JSON Schema of a project file (hand, need, pads) or of a result (the others).",
         footer = {
             "",
             "Editors complete keys and show their meaning with the schemas of the project files.",
@@ -25,10 +24,14 @@ final class SchemaCommand implements Callable<Integer> {
     enum Kind {
         hand,
         need,
+        pads,
         check,
         close,
         map,
-        trials
+        trials,
+        pad,
+        scan,
+        touch
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")
