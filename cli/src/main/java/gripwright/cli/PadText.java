@@ -4,6 +4,7 @@ import gripwright.pad.Bus;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
+import gripwright.pad.Push;
 import gripwright.pad.ScanAnswer;
 import gripwright.pad.Strip;
 import gripwright.pad.TouchAnswer;
@@ -175,6 +176,10 @@ final class PadText {
         return QuantityText.format(value, Measure.RESISTANCE, 3);
     }
 
+    private static String pushed(Push.Result result) {
+        return Double.isInfinite(result.moved()) ? "for good" : Say.length(result.moved());
+    }
+
     static String of(TouchAnswer touch, TouchStop stop, double period) {
         TouchStop.Forces f = touch.forces();
         StringBuilder out = new StringBuilder();
@@ -187,7 +192,8 @@ final class PadText {
                         + Say.force(f.threshold()) + " between two chips; noticed at " + Say.force(f.detection())
                         + "; halts " + ms(f.delay()) + " later, on a fixed object at " + Say.force(f.peak())))
                 .append("\n\n");
-        Table t = new Table("lrrrl", "object", "table holds it by", "pushed", "greatest force", "");
+        Table t = new Table(
+                "lrrrrl", "object", "table holds it by", "met over a chip", "met between two", "greatest force", "");
         for (TouchAnswer.Touched o : touch.objects()) {
             t.row(
                     o.name(),
@@ -211,6 +217,11 @@ final class PadText {
                         ? "Nothing is pushed further than " + Say.length(TouchAnswer.KNOCKED)
                                 + " before the finger has stopped."
                         : "Pushed further than " + Say.length(TouchAnswer.KNOCKED) + ": " + String.join(", ", away)
+                                + (touch.objects().stream()
+                                                .anyMatch(o -> !o.result().noticed())
+                                        ? ". Some are never felt between two chips, where the pad is too deaf: close its"
+                                                + " gaps first ('gripwright pad')"
+                                        : "")
                                 + ". After it is felt the finger still goes " + Say.length(glide)
                                 + ": a slower finger, a quicker scan, harder braking or a softer pad help; more sensitive"
                                 + " chips only where the object is felt late."));

@@ -11,6 +11,9 @@ public final class Strip {
     /** At the recommended pitch the worst spot between two chips still reads this share of the best. */
     public static final double GOOD = 0.37;
 
+    /** Stands for no reading at all. */
+    public static final double NOTHING = 1e-4;
+
     private static final int STEPS = 40;
 
     private final PadDesign design;
@@ -72,9 +75,16 @@ public final class Strip {
         return design.count() < 2 ? 0 : response.at(design.pitch()) / response.peak();
     }
 
-    /** Worst reading per newton between two chips [Pa/N]. */
+    /**
+     * Worst reading per newton between two chips [Pa/N]. Beyond about 1.7 times the rubber's thickness a cell reads
+     * slightly less than nothing, which no threshold sees; there it is {@link #NOTHING} of the peak.
+     */
     public double worst() {
-        return design.count() < 2 ? response.peak() : response.at(design.pitch() / 2);
+        double worst = response.peak();
+        for (int k = 0; design.count() > 1 && k <= STEPS; k++) {
+            worst = Math.min(worst, best(cell(0) + design.pitch() / 2 * k / STEPS));
+        }
+        return Math.max(worst, NOTHING * response.peak());
     }
 
     /**

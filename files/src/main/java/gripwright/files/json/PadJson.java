@@ -129,6 +129,12 @@ public final class PadJson {
                                             .truth("noticed", o.result().noticed())
                                             .number("moved_m", o.result().moved())
                                             .number("peak_N", o.result().peak())
+                                            .number(
+                                                    "moved_over_a_chip_m",
+                                                    o.overChip().moved())
+                                            .number(
+                                                    "peak_over_a_chip_N",
+                                                    o.overChip().peak())
                                             .truth("knocked_away", o.knocked())));
             origin.writeAssumptions(json);
         });
