@@ -198,9 +198,8 @@ final class PadText {
             t.row(
                     o.name(),
                     Say.force(o.friction()),
-                    Double.isInfinite(o.result().moved())
-                            ? "for good"
-                            : Say.length(o.result().moved()),
+                    pushed(o.overChip()),
+ pushed(o.result()),
                     Say.force(o.result().peak()),
                     !o.result().noticed()
                             ? "never felt"
