@@ -199,7 +199,7 @@ final class PadText {
                     o.name(),
                     Say.force(o.friction()),
                     pushed(o.overChip()),
- pushed(o.result()),
+                    pushed(o.result()),
                     Say.force(o.result().peak()),
                     !o.result().noticed()
                             ? "never felt"

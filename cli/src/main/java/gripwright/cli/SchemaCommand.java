@@ -27,8 +27,10 @@ final class SchemaCommand implements Callable<Integer> {
         pads,
         check,
         close,
+        hold,
         map,
         trials,
+        vary,
         pad,
         scan,
         touch
