@@ -11,9 +11,7 @@ import picocli.CommandLine.Parameters;
 /** Prints the schema of a project file or of a result. */
 @Command(
         name = "schema",
-        description =
-                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, hold, map, trials,"
-                        + " vary).",
+        description = "Print the JSON Schema of a project file (hand, need, pads) or of a result (the others).",
         footer = {
             "",
             "Editors complete keys and show their meaning with the schemas of the project files.",
@@ -26,12 +24,16 @@ final class SchemaCommand implements Callable<Integer> {
     enum Kind {
         hand,
         need,
+        pads,
         check,
         close,
         hold,
         map,
         trials,
-        vary
+        vary,
+        pad,
+        scan,
+        touch
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

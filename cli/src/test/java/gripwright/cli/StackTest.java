@@ -27,7 +27,7 @@ class StackTest {
     private static final List<List<String>> LEVELS = List.of(
             List.of("check", "units", "math"),
             List.of("shape"),
-            List.of("model", "stats"),
+            List.of("model", "stats", "pad"),
             List.of("mechanics", "contact", "drive"),
             List.of("closing"),
             List.of("study"),
@@ -35,7 +35,8 @@ class StackTest {
             List.of("cli"));
 
     /** Arrows within a level. */
-    private static final Set<String> SIDEWAYS = Set.of("units -> check", "math -> check", "report -> files");
+    private static final Set<String> SIDEWAYS =
+            Set.of("units -> check", "math -> check", "report -> files", "pad -> model", "pad -> stats");
 
     private static final String[] CORE = {
         "gripwright.check..",
@@ -44,6 +45,7 @@ class StackTest {
         "gripwright.shape..",
         "gripwright.model..",
         "gripwright.stats..",
+        "gripwright.pad..",
         "gripwright.mechanics..",
         "gripwright.contact..",
         "gripwright.drive..",

@@ -4,8 +4,12 @@ package gripwright.units;
  * Exponents of the base dimensions. Angle is one of them, so that a torque (N*m) is not a stiffness (N*m/rad); hardness
  * is one so that a Shore number cannot be taken for anything else.
  */
-public record Dimension(int length, int mass, int time, int angle, int hardness) {
+public record Dimension(int length, int mass, int time, int angle, int hardness, int current) {
     public static final Dimension NONE = new Dimension(0, 0, 0, 0, 0);
+
+    public Dimension(int length, int mass, int time, int angle, int hardness) {
+        this(length, mass, time, angle, hardness, 0);
+    }
 
     public Dimension times(Dimension other) {
         return new Dimension(
@@ -13,11 +17,17 @@ public record Dimension(int length, int mass, int time, int angle, int hardness)
                 mass + other.mass,
                 time + other.time,
                 angle + other.angle,
-                hardness + other.hardness);
+                hardness + other.hardness,
+                current + other.current);
     }
 
     public Dimension power(int exponent) {
         return new Dimension(
-                length * exponent, mass * exponent, time * exponent, angle * exponent, hardness * exponent);
+                length * exponent,
+                mass * exponent,
+                time * exponent,
+                angle * exponent,
+                hardness * exponent,
+                current * exponent);
     }
 }

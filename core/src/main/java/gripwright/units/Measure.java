@@ -27,7 +27,13 @@ public enum Measure {
     SPEED("a speed", "0.2 m/s", new Dimension(1, 0, -1, 0, 0), 1e-9, 1e4, "m/s", "mm/s"),
     TURNING_SPEED("a turning speed", "3 rad/s", new Dimension(0, 0, -1, 1, 0), 1e-9, 1e6, "rad/s"),
     ACCELERATION("an acceleration", "3 m/s^2", new Dimension(1, 0, -2, 0, 0), 1e-6, 1e5, "m/s^2"),
-    HARDNESS("a hardness", "20 Shore A", new Dimension(0, 0, 0, 0, 1), 1e-3, 1e3, "Shore A");
+    HARDNESS("a hardness", "20 Shore A", new Dimension(0, 0, 0, 0, 1), 1e-3, 1e3, "Shore A"),
+    FREQUENCY("a frequency", "400 kHz", new Dimension(0, 0, -1, 0, 0), 1e-6, 1e12, "kHz", "Hz", "MHz"),
+    VOLUME("a volume", "2.4 mm^3", new Dimension(3, 0, 0, 0, 0), 1e-18, 1e3, "mm^3", "cm^3"),
+    VISCOSITY("a viscosity", "3 Pa*s", new Dimension(-1, 1, -1, 0, 0), 1e-6, 1e6, "Pa*s"),
+    VOLTAGE("a voltage", "3.3 V", new Dimension(2, 1, -3, 0, 0, -1), 1e-6, 1e6, "V", "mV"),
+    RESISTANCE("a resistance", "2.2 kohm", new Dimension(2, 1, -3, 0, 0, -2), 1e-6, 1e12, "kohm", "ohm"),
+    CAPACITANCE("a capacitance", "150 pF", new Dimension(-2, -1, 4, 0, 0, 2), 1e-15, 1, "pF", "nF");
 
     private final String words;
     private final String example;

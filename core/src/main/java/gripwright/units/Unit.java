@@ -32,7 +32,8 @@ public record Unit(double factor, Dimension dimension) {
             Map.entry("u", 1e-6),
             Map.entry("\u00b5", 1e-6),
             Map.entry("\u03bc", 1e-6),
-            Map.entry("n", 1e-9));
+            Map.entry("n", 1e-9),
+            Map.entry("p", 1e-12));
 
     /** Units that take a prefix. */
     private static final Map<String, Unit> SCALED = new LinkedHashMap<>();
@@ -51,6 +52,9 @@ public record Unit(double factor, Dimension dimension) {
         SCALED.put("J", new Unit(1, Measure.TORQUE.dimension()));
         SCALED.put("W", new Unit(1, new Dimension(2, 1, -3, 0, 0)));
         SCALED.put("Hz", new Unit(1, Measure.TIME.dimension().power(-1)));
+        SCALED.put("V", new Unit(1, Measure.VOLTAGE.dimension()));
+        SCALED.put("ohm", new Unit(1, Measure.RESISTANCE.dimension()));
+        SCALED.put("F", new Unit(1, Measure.CAPACITANCE.dimension()));
         SCALED.put("rad", new Unit(1, angle));
         SCALED.put("gf", new Unit(1e-3 * STANDARD_GRAVITY, Measure.FORCE.dimension()));
         SCALED.put("bar", new Unit(1e5, Measure.PRESSURE.dimension()));
@@ -136,6 +140,12 @@ public record Unit(double factor, Dimension dimension) {
             "rev",
             "Hz",
             "kHz",
+            "MHz",
+            "V",
+            "ohm",
+            "kohm",
+            "pF",
+            "Pa*s",
             "J",
             "W",
             "min",

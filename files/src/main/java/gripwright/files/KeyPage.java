@@ -16,10 +16,12 @@ public final class KeyPage {
                 + " (`62 mm`, `0.12 N*m/rad`). `0.7 +- 0.15` is a value with one standard deviation; `12 mm sd` is a"
                 + " scatter about 0 by its standard deviation, `12 mm uniform` by its half width. Every default used is"
                 + " listed in the output.\n");
-        for (Section<?> file : new Section<?>[] {HandKeys.HAND, NeedKeys.NEED}) {
+        for (Section<?> file : new Section<?>[] {HandKeys.HAND, NeedKeys.NEED, PadKeys.FILE}) {
             Set<Section<?>> sections = new LinkedHashSet<>();
             gather(file, sections);
-            String name = file == HandKeys.HAND ? ProjectReader.HAND : ProjectReader.NEED;
+            String name = file == HandKeys.HAND
+                    ? ProjectReader.HAND
+                    : file == NeedKeys.NEED ? ProjectReader.NEED : ProjectReader.PADS;
             page.append("\n## ").append(name).append('\n');
             sections.forEach(section -> append(section, page));
         }

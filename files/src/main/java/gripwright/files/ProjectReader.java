@@ -3,16 +3,22 @@ package gripwright.files;
 import gripwright.model.Hand;
 import gripwright.model.Need;
 import gripwright.model.Project;
+import gripwright.pad.PadSetup;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Reads a project folder: hand.yaml and need.yaml, every fault of both at once. */
+/** Reads a project folder: hand.yaml and need.yaml, every fault of both at once, and pads.yaml if there is one. */
 public final class ProjectReader {
     public static final String HAND = "hand.yaml";
     public static final String NEED = "need.yaml";
+
+    /** Optional. */
+    public static final String PADS = "pads.yaml";
 
     private ProjectReader() {}
 
@@ -20,8 +26,9 @@ public final class ProjectReader {
      * A project and where its values stand.
      *
      * @param places by file and key, such as "hand.yaml: fingers.left.joints[0].rest"
+     * @param pads what pads.yaml says, if there is one
      */
-    public record Marked(Project project, Map<String, Place> places) {
+    public record Marked(Project project, Map<String, Place> places, Optional<PadSetup> pads) {
         public Marked {
             places = Map.copyOf(places);
         }
@@ -41,13 +48,18 @@ public final class ProjectReader {
         Reading reading = new Reading(folder);
         Hand hand = file(HAND, HandKeys.HAND, reading);
         Need need = file(NEED, NeedKeys.NEED, reading);
+        PadSetup pads = null;
+        if (hand != null && Files.exists(folder.resolve(PADS))) { // its pads lie on those of a sound hand
+            reading.define(PadKeys.PALM, PadKeys.PALM, hand.palm());
+            pads = file(PADS, PadKeys.FILE, reading);
+        }
         if (reading.faultCount() > 0) {
             throw new ProjectFaults(reading.faults());
         }
         if (hand == null || need == null) {
             throw new IllegalStateException("the project was not read, yet no fault was noted");
         }
-        return new Marked(new Project(hand, need, reading.assumptions()), reading.places());
+        return new Marked(new Project(hand, need, reading.assumptions()), reading.places(), Optional.ofNullable(pads));
     }
 
     private static <T> @Nullable T file(String file, Section<T> section, Reading reading) {

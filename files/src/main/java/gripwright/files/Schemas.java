@@ -19,6 +19,11 @@ public final class Schemas {
         return schema(ProjectReader.NEED, NeedKeys.NEED);
     }
 
+    /** Schema of pads.yaml. */
+    public static String pads() {
+        return schema(ProjectReader.PADS, PadKeys.FILE);
+    }
+
     private static String schema(String file, Section<?> section) {
         Map<String, Object> definitions = new LinkedHashMap<>();
         Map<String, Object> schema = Json.object("$schema", DRAFT);

@@ -26,6 +26,7 @@ class GeneratedTextsTest {
     void committedCopiesAreCurrent() throws Exception {
         current(DOCS.resolve("schema").resolve("hand.schema.json"), Schemas.hand());
         current(DOCS.resolve("schema").resolve("need.schema.json"), Schemas.need());
+        current(DOCS.resolve("schema").resolve("pads.schema.json"), Schemas.pads());
         current(DOCS.resolve("keys.md"), KeyPage.text());
     }
 

@@ -1,0 +1,55 @@
+package gripwright.pad;
+
+import gripwright.check.Check;
+
+/**
+ * A barometer chip: a die in a can whose lid has a port.
+ *
+ * @param sizeX outline along the strip [m]
+ * @param sizeY outline across the strip [m]
+ * @param height of the lid's outer face over the board [m]
+ * @param portRadius hole in the lid [m]
+ * @param lid its thickness [m]
+ * @param cavityRadius room under the lid [m]
+ * @param cavityHeight room under the lid [m]
+ * @param noise standard deviation of one reading [Pa]
+ * @param least lowest pressure it reads [Pa]
+ * @param greatest highest pressure it reads [Pa]
+ * @param conversion time of one reading [s]
+ * @param startBits bit times of the transfer that starts a conversion; 0 if the chip runs freely
+ * @param readBits bit times of the transfer that reads the result
+ */
+public record Chip(
+        String name,
+        double sizeX,
+        double sizeY,
+        double height,
+        double portRadius,
+        double lid,
+        double cavityRadius,
+        double cavityHeight,
+        double noise,
+        double least,
+        double greatest,
+        double conversion,
+        int startBits,
+        int readBits) {
+    public Chip {
+        Check.positive(sizeX, "outline of " + name + " along the strip", "m");
+        Check.positive(sizeY, "outline of " + name + " across the strip", "m");
+        Check.positive(height, "height of " + name, "m");
+        Check.positive(noise, "noise of " + name, "Pa");
+        Check.notNegative(conversion, "conversion time of " + name, "s");
+        Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
+    }
+
+    /** Of the circle with the area of the outline [m]. */
+    public double equalAreaRadius() {
+        return Math.sqrt(sizeX * sizeY / Math.PI);
+    }
+
+    /** Of cavity and port together [m^3]: what must be filled. */
+    public double volume() {
+        return Math.PI * (cavityRadius * cavityRadius * cavityHeight + portRadius * portRadius * lid);
+    }
+}
