@@ -165,7 +165,7 @@ public final class HtmlReport {
         return hash.length() > 12 ? hash.substring(0, 12) : hash;
     }
 
-    private static String style() {
+    static String style() {
         String faces = "--sans:-apple-system," + Look.SANS + ";--serif:\"Iowan Old Style\"," + Look.SERIF
                 + ";--mono:ui-monospace,\"Noto Sans Mono\",\"DejaVu Sans Mono\",monospace;";
         return ":root{color-scheme:light dark;" + Look.variables(Look.LIGHT) + faces + "--strip:252px;--pad:44px}\n"
