@@ -11,8 +11,7 @@ import {TrialsView} from './trials.js';
 const pageName = crypto.randomUUID();
 const LIVE_REST = 90; // after so many milliseconds at rest the whole closing is fetched
 /** Measured by the page itself, for whoever wants to know: request to final state drawn [ms]. */
-export const times = [];
-window.gripwright = {times};
+const times = [];
 
 const page = {
   project: null,
@@ -82,7 +81,8 @@ async function compute(whole, refit) {
     if (!closing || mine !== number) return; // a newer request won
     show(closing, pendingView && whole);
     if (whole) pendingView = false;
-    times.push(performance.now() - started);
+    times.push(Math.round(performance.now() - started));
+    document.documentElement.dataset.times = times.slice(-100).join(' ');
     const files = new URLSearchParams(query);
     $('close-svg').href = '/api/close.svg?' + files;
     $('close-json').href = '/api/close.json?' + files;
