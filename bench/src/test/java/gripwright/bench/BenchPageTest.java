@@ -9,6 +9,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -42,6 +43,7 @@ class BenchPageTest {
     static void startBrowser() {
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        PlaywrightAssertions.setDefaultAssertionTimeout(20_000);
         browser = playwright
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
@@ -146,9 +148,9 @@ class BenchPageTest {
         page.locator("#object").selectOption("mug");
         assertThat(page.locator("#a3")).containsText("mug");
         String nominal = outcome();
-        page.locator("#x").fill("80");
+        page.locator("#y").fill("-120");
         assertThat(page.locator("#outcome")).not().hasAttribute("data-outcome", nominal);
-        assertThat(page.url()).contains("x=80").contains("object=mug");
+        assertThat(page.url()).contains("y=-120").contains("object=mug");
         page.locator("#nominal").click();
         assertThat(page.locator("#outcome")).hasAttribute("data-outcome", nominal);
         page.locator("[data-view=top]").click();
@@ -159,7 +161,7 @@ class BenchPageTest {
         page.mouse().move(x, y);
         page.mouse().down();
         for (int i = 1; i <= 12; i++) {
-            page.mouse().move(x + 15 * i, y);
+            page.mouse().move(x, y + 16 * i);
             page.waitForTimeout(60);
         }
         page.mouse().up();

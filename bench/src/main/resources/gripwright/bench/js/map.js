@@ -59,9 +59,10 @@ export class MapView {
   }
 
   sentence(m) {
-    const range = num(Math.floor(m.captureMm * 10) / 10) + '\u00a0mm';
+    // Promised, so rounded down, as everywhere.
+    const range = num(m.captureMm < 10 ? Math.floor(m.captureMm * 10 + 1e-9) / 10 : Math.floor(m.captureMm + 1e-9)) + '\u00a0mm';
     const say = $('map-say');
-    say.replaceChildren(`${m.object} with the grip ${m.grip}: `, m.captureMm > 0
+    say.replaceChildren(`The ${m.object} with the grip ${m.grip}: `, m.captureMm > 0
       ? el('span', {}, 'every computed placement within ', el('b', {}, (m.limited ? 'at least ' : '') + range), ' of the nominal place is held. ')
       : el('span', {}, 'not held even at its nominal place. '), `Held area ${num(m.areaCm2)}\u00a0cm².`);
     $('a4').classList.remove('stale');
