@@ -3,6 +3,7 @@ package gripwright.bench;
 import gripwright.closing.PadPoint;
 import gripwright.math.Vec3;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -37,14 +38,15 @@ final class Taxels {
                 .forEach(list -> members.add(list.stream().mapToInt(i -> i).toArray()));
     }
 
+    /** By rank among the places that differ, so that every cell has its points however the pad's rows are spaced. */
     private static int bin(double[] values, int k, int bins) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (double v : values) {
-            low = Math.min(low, v);
-            high = Math.max(high, v);
-        }
-        return high - low < 1e-9 ? 0 : Math.min(bins - 1, (int) ((values[k] - low) / (high - low) * bins));
+        double[] levels = Arrays.stream(values)
+                .map(v -> Math.rint(v * 1e6))
+                .sorted()
+                .distinct()
+                .toArray();
+        int rank = Math.max(0, Arrays.binarySearch(levels, Math.rint(values[k] * 1e6)));
+        return Math.min(bins - 1, rank * bins / levels.length);
     }
 
     /** Along the pad; round a tip the height sinks while the way goes on. */

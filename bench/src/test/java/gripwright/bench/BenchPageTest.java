@@ -104,9 +104,31 @@ class BenchPageTest {
         assertThat(asked)
                 .isNotEmpty()
                 .allMatch(url -> url.startsWith(bench.bench.address()) || url.startsWith("data:"));
+        assertThat(page.locator("#notice")).isEmpty();
+        assertThat(page.locator("#plots canvas")).hasCount(3);
         assertThat(complaints).isEmpty();
         shots("open");
         other.close();
+    }
+
+    @Test
+    void readsWellAtBothSizesAndInTheDark() {
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            Page wide = page(1920, 1080, scheme);
+            wide.navigate(bench.bench.address() + "#q3");
+            assertThat(wide.locator("#plots canvas")).hasCount(3);
+            // Nothing sticks out of the page sideways.
+            int width = wide.locator("#sheet").boundingBox() == null
+                    ? 0
+                    : (int) wide.locator("body").boundingBox().width;
+            assertThat(width).isLessThanOrEqualTo(1920);
+            String dir = System.getProperty("shots", "");
+            if (!dir.isEmpty()) {
+                wide.screenshot(new Page.ScreenshotOptions().setPath(Path.of(dir, "wide-" + scheme + ".png")));
+            }
+            wide.close();
+        }
+        assertThat(complaints).isEmpty();
     }
 
     @Test

@@ -88,6 +88,7 @@ async function compute(whole, refit) {
     $('close-json').href = '/api/close.json?' + files;
     $('place-fault').replaceChildren();
   } catch (e) {
+    if (!(e instanceof Refused || e instanceof TypeError && e.message.includes('fetch'))) throw e;
     if (mine === number && e instanceof Refused) $('place-fault').replaceChildren(fault('not closed', e.message));
   } finally {
     if (mine === number) $('stage').classList.remove('busy');

@@ -34,8 +34,10 @@ export function drawPads(box, closing, index, bodies) {
     cells.forEach(([, i], k) => {
       const kpa = pressed.get(i) ?? 0;
       peak = Math.max(peak, kpa);
-      const col = Math.min(6, Math.floor((along[k] - lowA) / spanA * 6.999));
-      const row = Math.min(2, Math.floor((across[k] - lowC) / spanC * 2.999));
+      // Cells come along the pad, three across; a pad of few points has fewer, which then stand where they are.
+      const full = cells.length === 21;
+      const col = full ? Math.floor(k / 3) : Math.min(6, Math.floor((along[k] - lowA) / spanA * 6.999));
+      const row = full ? k % 3 : Math.min(2, Math.floor((across[k] - lowC) / spanC * 2.999));
       parts.push(svg('rect', {class: 'pz' + (kpa > 0 ? ' ' + colour(Math.min(7, Math.floor(kpa / closing.step))) : ''), x: col * 35.7, y: y + 5 + row * 10, width: 35.7, height: 10}));
     });
     label.textContent = force > 0.005 ? `${num(force)}\u00a0N, peak ${num(peak)}\u00a0kPa` : 'not touching';
@@ -43,7 +45,7 @@ export function drawPads(box, closing, index, bodies) {
   });
   for (let k = 0; k < 8; k++) {
     parts.push(svg('rect', {class: colour(k), x: k * 31, y, width: 31, height: 10}));
-    if (k % 2 === 0) parts.push(svg('text', {class: 'l', x: k * 31, y: y + 24}, num(k * closing.step, 2)));
+    if (k % 2 === 0 && k < 6) parts.push(svg('text', {class: 'l', x: k * 31, y: y + 24}, num(k * closing.step, 2)));
   }
   parts.push(svg('text', {class: 'l', x: 250, y: y + 24, 'text-anchor': 'end'}, num(8 * closing.step, 2) + '\u00a0kPa'));
   box.replaceChildren(el('div', {class: 'padtitle'}, 'pads unrolled, palm side at the left'),

@@ -62,9 +62,9 @@ export class Plots {
       height,
       legend: {show: false},
       scales: {x: {time: false}, y: {range: (_, low, high) => [Math.min(0, low), Math.max(high, title.startsWith('forces') ? 0.1 : 1) * 1.05]}},
-      axes: [{...axis, label: last ? 'greatest tendon tension, N' : undefined, labelSize: 18, labelFont: '12px sans-serif', size: last ? 26 : 20, values: last ? undefined : (_, v) => v.map(() => '')}, {...axis, size: 46}],
+      axes: [last ? {...axis, label: 'greatest tendon tension, N', labelSize: 18, labelFont: '12px sans-serif', size: 26} : {...axis, size: 8, values: (_, v) => v.map(() => '')}, {...axis, size: 46}],
       series: [{}, ...curves.map(([s]) => s)],
-      cursor: {y: false, drag: {x: false, y: false}, points: {show: true, size: 5}, sync: {key: 'tension'}},
+      cursor: {y: false, drag: {x: false, y: false}, points: {size: 5}, sync: {key: 'tension'}},
       hooks: {setCursor: [u => {
         if (!this.quiet && u.cursor.idx != null && u.cursor.event) this.chosen(this.frames[u.cursor.idx]);
       }]},

@@ -43,8 +43,8 @@ export class Ink {
     raw(this.object.t2.value, 'face3');
     raw(this.object.t3.value, 'rule');
     raw(this.hull.uniforms.ink.value, 'ink');
-    this.line.color.setStyle(css('ink'));
-    this.thin.color.setStyle(css('rule'));
+    raw(this.line.color, 'ink');
+    raw(this.thin.color, 'grid');
   }
 }
 

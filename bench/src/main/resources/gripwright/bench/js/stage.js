@@ -113,11 +113,10 @@ export class Stage {
       const n = new THREE.Vector3(nx, ny, nz);
       const across = b === 0 ? new THREE.Vector3(0, 1, 0) : new THREE.Vector3(0, 0, 1);
       const along = across.clone().cross(n);
-      const [length, width] = this.bodyData[b].size;
+      const width = this.bodyData[b].size[1];
       const [padLength] = this.bodyData[b].pad;
       const l = kpa ? padLength / 7 * 0.96 : 0;
       const w = kpa ? width / 3 * 0.96 : 0;
-      void length;
       m.makeBasis(along.multiplyScalar(l || 1e-6), across.multiplyScalar(w || 1e-6), n).setPosition(x + 0.3 * nx, y + 0.3 * ny, z + 0.3 * nz);
       const p = this.frame.b[b];
       const c0 = new THREE.Vector3(p[3], p[4], p[5]);
@@ -203,6 +202,7 @@ export class Stage {
     byBody.forEach(g => { most = Math.max(most, Math.hypot(...g.f)); });
     const scale = 44 / perMm / most;
     const out = [];
+    const labels = [];
     byBody.forEach((g, name) => {
       const n = Math.hypot(...g.f);
       if (n < 0.05 * most || g.s === 0) return;
@@ -217,7 +217,11 @@ export class Stage {
           svg('path', {class: 'force', d: `M${tx} ${ty}L${hx - 8 * ux} ${hy - 8 * uy}`}),
           svg('path', {class: 'forcehead', d: `M${hx} ${hy}L${hx - 9 * ux - 3.2 * uy} ${hy - 9 * uy + 3.2 * ux}L${hx - 9 * ux + 3.2 * uy} ${hy - 9 * uy - 3.2 * ux}Z`}));
       }
-      out.push(svg('text', {class: 'l halo', x: tx, y: ty - 5, 'text-anchor': 'middle'}, `${name} ${num(n)}\u00a0N`));
+      // Labels that would lie over one another move up.
+      let y = ty - 5;
+      while (labels.some(([lx, ly]) => Math.abs(lx - tx) < 92 && Math.abs(ly - y) < 14)) y -= 4;
+      labels.push([tx, y]);
+      out.push(svg('text', {class: 'l halo', x: tx, y, 'text-anchor': 'middle'}, `${name} ${num(n)}\u00a0N`));
     });
     return out;
   }
