@@ -33,6 +33,9 @@ final class CloseText {
         text.append(Say.force(s.landingForce())).append(" on the way in; pressure at most ");
         text.append(Say.pressure(s.peakPressure())).append('\n');
         text.append(motors(detail)).append('\n');
+        for (String caution : detail.cautions()) {
+            text.append(Words.wrapped("caution  " + caution)).append('\n');
+        }
         Table links = links(detail);
         if (!links.isEmpty()) {
             text.append(links).append("\n\n");
@@ -43,10 +46,14 @@ final class CloseText {
                 .append(" steps, ")
                 .append(s.iterations())
                 .append(" iterations; ");
-        text.append("out of balance at the end: ").append(Say.residual(s.objectResidual(), "N"));
-        text.append(" on the object, ")
-                .append(Say.residual(s.jointResidual(), "N*m"))
-                .append(" at a joint\n");
+        if (Double.isNaN(s.objectResidual())) {
+            text.append("the run ended before it came to rest\n");
+        } else {
+            text.append("out of balance when last at rest: ").append(Say.residual(s.objectResidual(), "N"));
+            text.append(" on the object, ")
+                    .append(Say.residual(s.jointResidual(), "N*m"))
+                    .append(" at a joint\n");
+        }
         text.append(judged(detail.criteria()));
         return text.toString();
     }

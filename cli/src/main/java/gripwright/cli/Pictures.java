@@ -1,15 +1,19 @@
 package gripwright.cli;
 
 import gripwright.closing.ClosingDetail;
+import gripwright.closing.HoldDetail;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Need;
 import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
+import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
 import gripwright.report.TrialsPicture;
+import gripwright.report.VaryPicture;
 import gripwright.study.MapResult;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
 
 /** SVG files of results. */
 final class Pictures {
@@ -23,8 +27,16 @@ final class Pictures {
         return ClosingPicture.draw(hand, object, detail).standAlone();
     }
 
+    static String hold(Hand hand, GraspObject object, HoldDetail detail) {
+        return HoldPicture.draw(hand, object, detail).standAlone();
+    }
+
     static String map(MapResult map, Hand hand, GraspObject object) {
         return MapPicture.draw(map, hand, object).standAlone();
+    }
+
+    static String vary(VaryResult vary) {
+        return VaryPicture.draw(vary).standAlone();
     }
 
     static String trials(TrialsResult trials, Need need) {

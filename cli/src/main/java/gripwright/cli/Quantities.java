@@ -1,5 +1,6 @@
 package gripwright.cli;
 
+import gripwright.closing.HoldPlan;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
 import gripwright.units.UnitFault;
@@ -47,6 +48,19 @@ final class Quantities {
                         "'" + value + "' is not above 0 mm; expected half the width of the map");
             }
             return span;
+        }
+    }
+
+    /** Reads "5 mm", above 0 and as far as pull tests go. */
+    static final class TravelReader implements ITypeConverter<Double> {
+        @Override
+        public Double convert(String value) {
+            double travel = read(value, Measure.LENGTH);
+            try {
+                return HoldPlan.DEFAULT.withTravel(travel).travel();
+            } catch (IllegalArgumentException e) {
+                throw new TypeConversionException("'" + value + "': " + e.getMessage());
+            }
         }
     }
 

@@ -2,6 +2,7 @@ package gripwright.cli;
 
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Conditions;
+import gripwright.closing.HoldPlan;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.files.json.MapJson;
@@ -45,7 +46,12 @@ final class ReportMaker {
     }
 
     /** What was computed; maps and closings may be missing if it was stopped. */
-    record Made(TrialsResult trials, List<MapResult> maps, List<ReportInput.Closing> closings, boolean stopped) {}
+    record Made(
+            TrialsResult trials,
+            List<MapResult> maps,
+            List<ReportInput.Closing> closings,
+            List<ReportInput.Hold> holds,
+            boolean stopped) {}
 
     private final Surroundings at;
     private final OpenProject open;
@@ -69,7 +75,8 @@ final class ReportMaker {
             }
         }
         List<ReportInput.Closing> closings = studies.stopped() ? List.of() : closings(trials);
-        return new Made(trials, maps, closings, studies.stopped());
+        List<ReportInput.Hold> holds = studies.stopped() ? List.of() : holds(trials);
+        return new Made(trials, maps, closings, holds, studies.stopped());
     }
 
     /** Writes the report and beside it the results it is made from; returns the sentences of the answer. */
@@ -92,6 +99,7 @@ final class ReportMaker {
                         made.closings,
                         made.maps,
                         Optional.of(made.trials),
+                        made.holds,
                         OpenProject.CRITERIA,
                         plan.numerics,
                         new ReportInput.Provenance(
@@ -129,6 +137,21 @@ final class ReportMaker {
             });
         }
         return closings;
+    }
+
+    /** Each object with its best grip at its nominal place. */
+    private List<ReportInput.Hold> holds(TrialsResult trials) {
+        RunnerFactory runners = at.closings().of(project, plan.numerics);
+        HoldPlan tests = HoldPlan.DEFAULT.withAcceleration(project.need().acceleration());
+        List<ReportInput.Hold> holds = new ArrayList<>();
+        for (GraspObject object : project.need().objects()) {
+            String grip = bestGrip(trials, object);
+            holds.add(new ReportInput.Hold(
+                    object.name(),
+                    grip,
+                    runners.create(object, project.hand().grip(grip)).hold(Conditions.NOMINAL, tests)));
+        }
+        return holds;
     }
 
     private ReportInput.Closing closing(

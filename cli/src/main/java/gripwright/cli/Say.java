@@ -33,6 +33,10 @@ final class Say {
         return QuantityText.format(settled(newtonMetres, 1e-9), Measure.TORQUE, DIGITS);
     }
 
+    static String acceleration(double metresPerSquareSecond) {
+        return QuantityText.format(metresPerSquareSecond, Measure.ACCELERATION, DIGITS);
+    }
+
     static String mass(double kilograms) {
         return QuantityText.format(kilograms, Measure.MASS, DIGITS);
     }

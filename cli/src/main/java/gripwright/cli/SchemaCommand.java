@@ -12,7 +12,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "schema",
         description =
-                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, map, trials).",
+                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, hold, map, trials, vary).",
         footer = {
             "",
             "Editors complete keys and show their meaning with the schemas of the project files.",
@@ -27,8 +27,10 @@ final class SchemaCommand implements Callable<Integer> {
         need,
         check,
         close,
+        hold,
         map,
-        trials
+        trials,
+        vary
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

@@ -7,21 +7,30 @@ import gripwright.study.CaptureMap;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
 import gripwright.study.RunnerFactory;
+import gripwright.study.ShareMap;
 import gripwright.study.Trials;
 import gripwright.study.TrialsResult;
+import gripwright.study.Uncertain;
+import gripwright.study.Vary;
+import gripwright.study.VaryResult;
 
 /** Runs studies of one project with progress shown, until an interruption. */
 final class Studies {
+    /** Of the ensembles of maps: a map is the same whenever it is made. */
+    private static final long MAP_SEED = 1;
+
     private final Surroundings at;
     private final OpenProject open;
     private final RunnerFactory closings;
     private final Jobs jobs;
+    private final Numerics numerics;
 
     Studies(Surroundings at, OpenProject open, Numerics numerics, Jobs jobs) {
         this.at = at;
         this.open = open;
         this.closings = at.closings().of(open.project(), numerics);
         this.jobs = jobs;
+        this.numerics = numerics;
         at.interruption().listen();
     }
 
@@ -34,9 +43,23 @@ final class Studies {
     }
 
     MapResult map(GraspObject object, Grip grip, CaptureMap map) {
+        ShareMap shares = new ShareMap(map, Uncertain.seeded(MAP_SEED));
+        ShareMap.Runners runners = new ShareMap.Runners(
+                closings,
+                at.closings().of(open.project(), numerics.withStepScale(numerics.stepScale() / 2)),
+                at.closings().of(open.project(), numerics.withViscosityScale(numerics.viscosityScale() / 2)));
         ProgressLine progress = at.progress("map of " + object.name() + " with " + grip.name());
         try {
-            return map.run(object, grip, closings, jobs, CaptureMap.Listener.NONE, progress);
+            return shares.run(object, grip, runners, jobs, progress);
+        } finally {
+            progress.end();
+        }
+    }
+
+    VaryResult vary(Vary vary) {
+        ProgressLine progress = at.progress("vary");
+        try {
+            return vary.run(open.project(), project -> at.closings().of(project, numerics), jobs, progress);
         } finally {
             progress.end();
         }

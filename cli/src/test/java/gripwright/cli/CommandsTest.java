@@ -104,6 +104,30 @@ class CommandsTest {
     }
 
     @Test
+    void holdTellsPullsTurnsAndWhatDecides() {
+        String[] hold = {"hold", "p", "--object", object(), "--grip", grip(), "--picture", "h.svg"};
+        Ran ran = shell.run(hold);
+        assertThat(ran.code()).isEqualTo(Exit.YES.code());
+        assertThat(ran.out())
+                .contains(
+                        "is held least towards +x: 4 N, where it slips at 3 mm; left 1 gave way first",
+                        "the pulls decide",
+                        "test",
+                        "undecided",
+                        "pull ",
+                        "over 25 m/s^2",
+                        "force x",
+                        "pulled 5 mm and turned 9.55 deg");
+        assertThat(folder.resolve("h.svg")).content().contains("How hard the hand holds");
+        assertUsage("far", "expected at most 45 mm", new String[] {
+            "hold", "p", "--object", object(), "--grip", grip(), "--travel", "60 mm"
+        });
+        Ran lost = shell.run("hold", "p", "--object", object(), "--grip", grip(), "--offset", "30 mm, 0 mm");
+        assertThat(lost.code()).isEqualTo(Exit.NO.code());
+        assertThat(lost.out()).contains("there is no hold to test");
+    }
+
+    @Test
     void closeShowsForcesResidualsAndCriteriaWithUnits() {
         String out = shell.run(close()).out();
         assertThat(out)

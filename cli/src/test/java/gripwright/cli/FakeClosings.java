@@ -10,6 +10,8 @@ import gripwright.closing.Conditions;
 import gripwright.closing.ContactForce;
 import gripwright.closing.Criteria;
 import gripwright.closing.Frame;
+import gripwright.closing.HoldDetail;
+import gripwright.closing.HoldPlan;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.closing.PadPoint;
@@ -46,6 +48,11 @@ final class FakeClosings implements Surroundings.Closings {
             @Override
             public ClosingDetail detail(Conditions conditions) {
                 return FakeClosings.detail(project.hand(), object, conditions, numerics);
+            }
+
+            @Override
+            public HoldDetail hold(Conditions conditions, HoldPlan plan) {
+                return FakeHolds.hold(detail(conditions), plan);
             }
         };
     }
@@ -103,6 +110,7 @@ final class FakeClosings implements Surroundings.Closings {
                 Criteria.DEFAULT,
                 numerics,
                 "It is off the table after the lift.",
+                List.of(),
                 bodies,
                 joints,
                 List.of(new MotorState(hand.motors().get(0).name(), 40, 0.023)),

@@ -57,6 +57,16 @@ class ResultSchemasTest {
     }
 
     @Test
+    void holdKeepsItsSchemaHeldAndNotHeld() throws IOException {
+        run("hold", "--json", "hold.json");
+        assertThat(faults(SchemaCommand.Kind.hold, "hold.json")).isEmpty();
+        assertThat(read("hold.json").get("pulls").size()).isEqualTo(6);
+        run("hold", "--json", "lost.json", "--offset", "30 mm, 0 mm");
+        assertThat(faults(SchemaCommand.Kind.hold, "lost.json")).isEmpty();
+        assertThat(read("lost.json").get("tested").asBoolean()).isFalse();
+    }
+
+    @Test
     void mapKeepsItsSchemaWholeAndStopped() throws IOException {
         map("whole.json");
         assertThat(faults(SchemaCommand.Kind.map, "whole.json")).isEmpty();

@@ -9,6 +9,7 @@ import java.util.List;
  * z = 0 before the lift, x the closing direction at the nominal place. SI units.
  *
  * @param reason why this outcome, in a sentence with its numbers
+ * @param cautions what to bear in mind about the numbers, in sentences; may be empty
  * @param bodies names, in the order of {@link Frame#bodies()}
  * @param joints every degree of freedom of the hand
  * @param motors tension and length at each winch
@@ -26,6 +27,7 @@ public record ClosingDetail(
         Criteria criteria,
         Numerics numerics,
         String reason,
+        List<String> cautions,
         List<String> bodies,
         List<JointState> joints,
         List<MotorState> motors,
@@ -78,6 +80,7 @@ public record ClosingDetail(
     public record FirstTouch(int body, double tension, Frame.Phase phase) {}
 
     public ClosingDetail {
+        cautions = List.copyOf(cautions);
         bodies = List.copyOf(bodies);
         joints = List.copyOf(joints);
         motors = List.copyOf(motors);

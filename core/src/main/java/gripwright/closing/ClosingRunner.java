@@ -7,4 +7,13 @@ public interface ClosingRunner {
 
     /** One whole run with everything that can be known about it. */
     ClosingDetail detail(Conditions conditions);
+
+    /**
+     * One run and, if it ends held, the tests of the hold.
+     *
+     * @throws UnsupportedOperationException by runners that only close
+     */
+    default HoldDetail hold(Conditions conditions, HoldPlan plan) {
+        throw new UnsupportedOperationException(getClass().getName() + " does not test holds");
+    }
 }

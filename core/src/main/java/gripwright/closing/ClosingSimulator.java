@@ -3,10 +3,13 @@ package gripwright.closing;
 import gripwright.math.Pose;
 import gripwright.math.Rotation;
 import gripwright.math.Vec3;
+import gripwright.model.Finger;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.model.Hand;
 import gripwright.model.Spread;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Closes one hand with one grip on one object: the open hand comes in, the winches wind until they stall, the hand is
@@ -15,9 +18,9 @@ import gripwright.model.Spread;
  */
 public final class ClosingSimulator implements ClosingRunner {
     /** A coefficient of friction sampled below this is taken as this [-]. */
-    private static final double LEAST_FRICTION = 0.02;
+    public static final double LEAST_FRICTION = 0.02;
     /** A mass sampled below this share of the mean is taken as this share [-]. */
-    private static final double LEAST_MASS = 0.1;
+    public static final double LEAST_MASS = 0.1;
 
     private static final double APPROACH_SECONDS = 10;
     private static final double CLOSE_SECONDS = 1;
@@ -26,7 +29,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private static final double STALLED = 0.999;
 
     private static final double STILL_STALLED = 0.98;
-    private static final int MOST_PULLS = 8;
+    private static final int MOST_PULLS = 16;
     /** Force by which a body counts as holding [N]. */
     private static final double CARRIES = 0.05;
 
@@ -63,7 +66,7 @@ public final class ClosingSimulator implements ClosingRunner {
         system = new StepSystem(rig, object.shape());
         stepper = new Stepper(system, numerics);
         surfaceFriction = new double[rig.points().surfaces().size()];
-        rest = RestPose.find(object, Math.max(LEAST_FRICTION, tableFriction.mean()));
+        rest = RestPose.find(object, tableFriction.mean());
         gripPose = GripPose.of(hand, grip, object, rest.pose(), rig.tree(), rig.open());
         handRotation = gripPose.hand().rotation().toArray();
         watch = new RunWatch(system, criteria, object, numerics.record());
@@ -77,7 +80,7 @@ public final class ClosingSimulator implements ClosingRunner {
         for (gripwright.model.Motor motor : hand.motors()) {
             sum = Math.max(sum, motor.greatestTension() / motor.tendonStiffness());
         }
-        for (gripwright.model.Finger finger : hand.fingers()) {
+        for (Finger finger : hand.fingers()) {
             for (gripwright.model.Joint joint : finger.joints()) {
                 sum += joint.momentArm() * (joint.upper() - joint.lower()) * 4;
             }
@@ -117,6 +120,32 @@ public final class ClosingSimulator implements ClosingRunner {
         return new DetailWriter(system, watch, object, criteria, numerics, hand).write(summary, conditions, trouble);
     }
 
+    @Override
+    public HoldDetail hold(Conditions wanted, HoldPlan plan) {
+        ClosingDetail closing = detail(wanted);
+        if (closing.summary().outcome() != Outcome.HELD) {
+            return HoldDetail.notHeld(closing, plan);
+        }
+        HoldTests tests = new HoldTests(system, stepper, criteria);
+        List<String> fingers = hand.fingers().stream().map(Finger::name).toList();
+        Release release = new LettingGo(system, stepper, criteria, fingers).from(tests.held, this::handBack, retreat());
+        return tests.all(closing, plan, reach(), Optional.of(release));
+    }
+
+    /** Greatest extent of the object from its centre of mass along its own axes [m]. */
+    private double reach() {
+        double most = 0;
+        for (Vec3 d : HoldTests.SIX) {
+            most = Math.max(most, object.shape().extent(d) - d.dot(object.centreOfMass()));
+        }
+        return most;
+    }
+
+    /** Tests of the state that the last run left; only after one that ended held. */
+    HoldTests holdTests() {
+        return new HoldTests(system, stepper, criteria);
+    }
+
     private void begin(Conditions wanted) {
         conditions = wanted;
         trouble = "";
@@ -128,10 +157,10 @@ public final class ClosingSimulator implements ClosingRunner {
                             .of(surface, object.surface())
                             .orElseThrow(() -> new IllegalArgumentException("no friction is given for rubber '"
                                     + surface + "' on '" + object.surface() + "', the surface of " + object.name()));
-            surfaceFriction[i] = atLeast(mu.mean() + wanted.padFriction() * mu.deviation());
+            surfaceFriction[i] = sampled(mu, wanted.padFriction());
         }
         system.pads.reset(surfaceFriction, wanted.padStiffness());
-        system.table.reset(atLeast(tableFriction.mean() + wanted.tableFriction() * tableFriction.deviation()));
+        system.table.reset(sampled(tableFriction, wanted.tableFriction()));
         rig.links().reset(hand.friction().bone().mean());
         system.springs.setRateFactor(wanted.springRate());
         double mass =
@@ -146,8 +175,9 @@ public final class ClosingSimulator implements ClosingRunner {
         watch.begin();
     }
 
-    private double atLeast(double coefficient) {
-        return coefficient == 0 ? 0 : Math.max(LEAST_FRICTION, coefficient);
+    /** A coefficient some standard deviations from its mean; never below the lesser of the mean and the floor. */
+    private static double sampled(Spread mu, double score) {
+        return Math.max(Math.min(mu.mean(), LEAST_FRICTION), mu.mean() + score * mu.deviation());
     }
 
     /** From the side the misplaced object may stand nearer: start farther back. */
@@ -224,11 +254,12 @@ public final class ClosingSimulator implements ClosingRunner {
                 return goOn(end);
             }
             if (stalled(STILL_STALLED) || wound()) {
-                break;
+                watch.closed();
+                return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
             }
         }
-        watch.closed();
-        return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
+        trouble = "the tension still fell after winding " + MOST_PULLS + " times";
+        return Outcome.UNDECIDED;
     }
 
     private boolean stalled(double share) {
@@ -263,7 +294,10 @@ public final class ClosingSimulator implements ClosingRunner {
         if (end == Stepper.End.STUCK) {
             return goOn(end);
         }
-        return watch.verdict == null && watch.offTheTable() ? Outcome.HELD : Outcome.DROPPED;
+        if (watch.verdict != null) {
+            return watch.verdict;
+        }
+        return watch.offTheTable() ? Outcome.HELD : Outcome.DROPPED;
     }
 
     private Outcome goOn(Stepper.End end) {
@@ -287,6 +321,10 @@ public final class ClosingSimulator implements ClosingRunner {
         }
         if (outcome == Outcome.THROWN_OUT || outcome == Outcome.HELD) {
             return outcome;
+        }
+        if (watch.leftTable) {
+            // it was gripped and raised; what the closing did to it before is not why it failed
+            return Outcome.DROPPED;
         }
         if (watch.tilt() > criteria.tilt()) {
             return Outcome.KNOCKED_OVER;

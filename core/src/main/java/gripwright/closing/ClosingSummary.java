@@ -7,7 +7,8 @@ package gripwright.closing;
  * @param travel distance of the object's centre of mass from its start at the end of the closing [m]
  * @param travelX along x [m] and
  * @param travelY along y [m] of the same
- * @param tilt angle between the object's upright axis at the start and at the end [rad], before the lift
+ * @param tilt angle between the object's upright axis at the start and at the end of the run [rad]; rolling of round
+ *     things does not count
  * @param sink of the object against the hand during the lift [m]; 0 if not lifted
  * @param landingForce greatest force while the hand came in [N]
  * @param peakForce greatest force of any one phalanx or the palm on the object [N]

@@ -53,6 +53,7 @@ final class DetailWriter {
                 criteria,
                 numerics,
                 Reason.of(summary, criteria, object, watch, bodies, trouble),
+                Reason.cautions(summary, hand),
                 bodies,
                 joints(),
                 motors(),

@@ -1,5 +1,7 @@
 package gripwright.closing;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Weight, push and damping of the free object in one step.
  *
@@ -21,6 +23,10 @@ final class FreeObject {
     final double[] centreOfMass = new double[3];
     /** Force on the object at its centre of mass besides its weight [N], world. */
     final double[] push = new double[3];
+
+    /** The spring of a test that pulls or turns the object; null = none. */
+    @Nullable
+    ObjectSpring pull;
 
     FreeObject(Assembly assembly, int object) {
         o = object;
@@ -68,7 +74,7 @@ final class FreeObject {
                 - fy * (p[1] + r[3] * mx + r[4] * my + r[5] * mz)
                 - fz * (p[2] + r[6] * mx + r[7] * my + r[8] * mz);
         if (!wantGradient) {
-            return energy;
+            return energy + (pull == null ? 0 : pull.accumulate(p, r, false, false));
         }
         for (int i = 0; i < 3; i++) {
             gradient[o + i] += c * (r[i] * dx + r[3 + i] * dy + r[6 + i] * dz);
@@ -86,7 +92,15 @@ final class FreeObject {
                 }
             }
         }
-        // weight as a world-fixed load -f at the centre of mass
+        addLoad(r, fx, fy, fz, wantHessian);
+        return energy + (pull == null ? 0 : pull.accumulate(p, r, true, wantHessian));
+    }
+
+    /** A force on the centre of mass that keeps its direction in the world: gradient of -f . (p + R m). */
+    void addLoad(double[] r, double fx, double fy, double fz, boolean wantHessian) {
+        double mx = centreOfMass[0];
+        double my = centreOfMass[1];
+        double mz = centreOfMass[2];
         double gx = -(r[0] * fx + r[3] * fy + r[6] * fz);
         double gy = -(r[1] * fx + r[4] * fy + r[7] * fz);
         double gz = -(r[2] * fx + r[5] * fy + r[8] * fz);
@@ -106,7 +120,25 @@ final class FreeObject {
             addEven(t, t + 2, 0.5 * (mx * gz + mz * gx));
             addEven(t + 1, t + 2, 0.5 * (my * gz + mz * gy));
         }
-        return energy;
+    }
+
+    /** Adds k a a^T to the object's second derivative. @param a shape 6 */
+    void addRankOne(double k, double[] a) {
+        for (int i = 0; i < 6; i++) {
+            for (int j = 0; j < 6; j++) {
+                hessian[(o + i) * size + o + j] += k * a[i] * a[j];
+            }
+        }
+    }
+
+    /** Adds to the gradient and second derivative for the object's turn. @param h shape 9, symmetric, or empty */
+    void addTurn(double gx, double gy, double gz, double[] h) {
+        gradient[o + 3] += gx;
+        gradient[o + 4] += gy;
+        gradient[o + 5] += gz;
+        for (int i = 0; i < h.length; i++) {
+            hessian[(o + 3 + i / 3) * size + o + 3 + i % 3] += h[i];
+        }
     }
 
     private void addEven(int i, int k, double v) {

@@ -98,7 +98,7 @@ final class Newton {
                 move(0);
                 system.evaluate(false);
                 residual = system.residual();
-                return residual < 100 * tolerance ? End.CONVERGED : End.FAILED;
+                return residual < 10 * tolerance ? End.CONVERGED : End.FAILED;
             }
         }
         system.evaluate(false);

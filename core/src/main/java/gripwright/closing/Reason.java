@@ -1,11 +1,17 @@
 package gripwright.closing;
 
 import gripwright.model.GraspObject;
+import gripwright.model.Hand;
+import gripwright.model.Phalanx;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /** Says in a sentence, with the run's own numbers, why it ended as it did. */
 final class Reason {
+    /** Indentation over thickness up to which the linear pad is trusted [-]. */
+    private static final double LINEAR = 0.15;
+
     private Reason() {}
 
     static String of(
@@ -45,12 +51,38 @@ final class Reason {
 
     private static String dropped(ClosingSummary s, Criteria c, String name) {
         if (s.links() < 2 && s.sink() == 0) {
-            return "Only " + (s.links() == 1 ? "one body" : "no body") + " of the hand pressed on " + name
-                    + " when the motor stalled; it was not lifted.";
+            return (s.links() == 1 ? "Only one body of the hand pressed on " : "Nothing of the hand pressed on ") + name
+                    + " when the motor stalled, so it stayed on the table.";
         }
         return s.sink() > c.sink()
-                ? capital(name) + " slipped down by more than " + millimetres(c.sink()) + " in the lift."
+                ? capital(name) + " was gripped and raised, then slipped down by more than " + millimetres(c.sink())
+                        + "; the" + " closing had moved it " + millimetres(s.travel()) + "."
                 : capital(name) + " still touched the table after the lift.";
+    }
+
+    /**
+     * What to bear in mind about this run's numbers.
+     *
+     * <p>A pad as a bed of springs follows the linear rubber layer up to an indentation of about 15 % of its thickness
+     * (own ring-collocation solution of the layer; a usual limit of linear rubber elasticity, common practice, no source).
+     */
+    static List<String> cautions(ClosingSummary s, Hand hand) {
+        double softest = Stream.concat(
+                        Stream.of(hand.palm().pad()),
+                        hand.fingers().stream()
+                                .flatMap(f -> f.phalanges().stream())
+                                .map(Phalanx::pad))
+                .mapToDouble(
+                        pad -> pad.rubber().foundationFactor() * pad.rubber().modulus())
+                .min()
+                .orElse(Double.POSITIVE_INFINITY);
+        double indentation = s.peakPressure() / softest;
+        if (indentation <= LINEAR) {
+            return List.of();
+        }
+        return List.of("At its worst point a pad was pressed in by about " + Math.round(100 * indentation)
+                + " % of its thickness (" + kilopascals(s.peakPressure()) + "); beyond " + Math.round(100 * LINEAR)
+                + " % the linear pad is a rough guide: it is softer here than rubber is.");
     }
 
     private static String first(RunWatch watch, List<String> bodies) {
@@ -62,7 +94,7 @@ final class Reason {
     }
 
     private static String rounded(double value, int digits) {
-        double scale = Math.pow(10, digits);
+        double scale = StrictMath.pow(10, digits);
         double r = Math.rint(value * scale) / scale;
         return digits == 0 ? String.valueOf((long) r) : String.valueOf(r == 0 ? 0.0 : r);
     }

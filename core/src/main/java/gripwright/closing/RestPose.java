@@ -8,7 +8,7 @@ import gripwright.model.GraspObject;
 /** How an object rests on the table at its nominal place, alone. */
 record RestPose(Pose pose) {
     /** An object that tips by more than this from how it is said to stand is refused [rad]. */
-    private static final double MOST_TIPPING = Math.toRadians(25);
+    private static final double MOST_TIPPING = StrictMath.toRadians(25);
 
     /**
      * Lets the object settle from its stated stance.

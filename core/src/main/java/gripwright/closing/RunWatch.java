@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Looks on while a run goes: touches, forces, limits. Workspace. */
 final class RunWatch implements Stepper.Watch {
+    /** Height of the lift from which being clear of the table counts [m]. */
+    private static final double RAISED = 2e-3;
+
     /** Motion per step below which a lift that has left the table may end early [m]. */
     private static final double STILL = 2e-6;
     /** Tendon wound per second [m/s]. */
@@ -24,7 +27,6 @@ final class RunWatch implements Stepper.Watch {
     private final double[] start = new double[3];
     private final double[] closedAt = new double[3];
     private final double[] startR = new double[9];
-    private final double[] closedR = new double[9];
     private double liftZ;
     private double liftBottom;
     private final int[] touchedInOrder;
@@ -39,6 +41,9 @@ final class RunWatch implements Stepper.Watch {
     boolean touched;
     boolean squeezed;
     boolean clearOfTable;
+    /** The object was clear of the lowered table at some time: it had been gripped. */
+    boolean leftTable;
+
     private boolean haveClosed;
     double landingForce;
     boolean landedOnTable;
@@ -67,6 +72,7 @@ final class RunWatch implements Stepper.Watch {
         touched = false;
         squeezed = false;
         clearOfTable = false;
+        leftTable = false;
         haveClosed = false;
         landingForce = 0;
         landedOnTable = false;
@@ -132,7 +138,7 @@ final class RunWatch implements Stepper.Watch {
                 verdict = Outcome.LANDED_ON_IT;
             }
         }
-        if (travelNow() > criteria.thrown()) {
+        if (verdict == null && travelNow() > criteria.thrown()) {
             verdict = Outcome.THROWN_OUT;
         }
         if (recorder != null) {
@@ -208,7 +214,6 @@ final class RunWatch implements Stepper.Watch {
     void closed() {
         haveClosed = true;
         centre(closedAt);
-        System.arraycopy(system.r, 0, closedR, 0, 9);
     }
 
     void beginLift() {
@@ -217,6 +222,7 @@ final class RunWatch implements Stepper.Watch {
     }
 
     private boolean lifted(double motion) {
+        leftTable |= system.tableHeight < -RAISED && system.table.touching() == 0;
         sink = Math.max(sink, liftZ - system.p[2]);
         if (sink > criteria.sink()) {
             return true;
@@ -275,9 +281,9 @@ final class RunWatch implements Stepper.Watch {
         return Math.sqrt(x * x + y * y + z * z);
     }
 
-    /** Angle by which the object was tipped by the closing [rad]; rolling of round things does not count. */
+    /** Angle by which the object is tipped now against its start [rad]; rolling of round things does not count. */
     double tilt() {
-        double[] now = haveClosed ? closedR : system.r;
+        double[] now = system.r;
         return switch (object.shape().symmetry()) {
             case FULL -> 0;
             case ABOUT_Z -> Math.abs(StrictMath.acos(clamp(startR[8])) - StrictMath.acos(clamp(now[8])));

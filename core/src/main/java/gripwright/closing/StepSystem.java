@@ -66,6 +66,9 @@ final class StepSystem {
     private final int bodies;
     private final int[] bodyFrame;
     private final Block block = new Block();
+    private int posesOf = -1;
+    private final double[] posesP = new double[3];
+    private final double[] posesR = new double[9];
     private final LinkContacts.Sink pairSink;
 
     StepSystem(Rig rig, Shape shape) {
@@ -120,6 +123,12 @@ final class StepSystem {
     /** Frames of the hand, bodies in the world and in the object's frame. */
     void updatePoses() {
         kinematics.update(q);
+        if (posesGood()) {
+            return;
+        }
+        posesOf = kinematics.version();
+        System.arraycopy(p, 0, posesP, 0, 3);
+        System.arraycopy(r, 0, posesR, 0, 9);
         double[] fr = kinematics.rotation();
         double[] fp = kinematics.position();
         for (int b = 0; b < bodies; b++) {
@@ -142,6 +151,11 @@ final class StepSystem {
                 objectPosition[b3 + i] = ri * x + si * y + ti * z;
             }
         }
+    }
+
+    /** A state is often looked at more than once: by the line search, the evaluation, the step test and the commit. */
+    private boolean posesGood() {
+        return posesOf == kinematics.version() && Arrays.equals(p, posesP) && Arrays.equals(r, posesR);
     }
 
     /** Pose of a body in the world at the last update. */
@@ -280,6 +294,21 @@ final class StepSystem {
     /** Moment out of balance at a coordinate, damping taken off [N m or N]. */
     double jointResidual(int j) {
         return gradient[j] - springs.damping(j, viscosity / stepTime) * (q[j] - qStart[j]);
+    }
+
+    /** Largest force out of balance at a sliding coordinate or a spool, damping taken off [N]. */
+    double worstSlideResidual() {
+        double worst = 0;
+        for (int j = 0; j < joints; j++) {
+            if (rig.tree().coordinates().get(j).slides()) {
+                worst = Math.max(worst, Math.abs(jointResidual(j)));
+            }
+        }
+        for (int k = 0; k < spools; k++) {
+            double damping = rig.drive().spoolDamping(k, viscosity / stepTime);
+            worst = Math.max(worst, Math.abs(gradient[joints + k] - damping));
+        }
+        return worst;
     }
 
     /** Largest moment out of balance at any turning coordinate, damping taken off [N m]. */

@@ -42,7 +42,6 @@ final class Stepper {
     private static final double AIM = 0.85;
     private static final double GIVE_UP = 1.6;
     private static final double SHORTEST = 1e-8;
-    private static final int MOST_FORCED = 30;
     private static final int MOST_STEPS = 6000;
     private static final int MOST_SETTLING = 400;
     private static final double LONGEST_SETTLING = 1e3;
@@ -55,7 +54,6 @@ final class Stepper {
     private final Newton.StepTest test = this::gone;
     int steps;
     int rejected;
-    int forced;
     String trouble = "";
     private double lastStep;
 
@@ -70,7 +68,6 @@ final class Stepper {
     void reset() {
         steps = 0;
         rejected = 0;
-        forced = 0;
         newton.iterations = 0;
         newton.forgetChange();
         trouble = "";
@@ -98,7 +95,6 @@ final class Stepper {
         double dt = first;
         double before = 0;
         newton.forgetChange();
-        int forcedHere = 0;
         while (t < 1 - 1e-12) {
             dt = Math.min(dt, 1 - t);
             load.set(t + dt);
@@ -115,11 +111,8 @@ final class Stepper {
                     dt *= end == Newton.End.CONVERGED ? Math.max(0.1, AIM / ratio) : 0.25;
                     continue;
                 }
-                forced++;
-                if (++forcedHere > MOST_FORCED) {
-                    trouble = "no step short enough (residual " + newton.residual + " N)";
-                    return End.STUCK;
-                }
+                trouble = "no step short enough (residual " + newton.residual + " N)";
+                return End.STUCK;
             }
             t += dt;
             steps++;
@@ -194,6 +187,7 @@ final class Stepper {
     private boolean atRest() {
         return system.objectResidual() < AT_REST
                 && system.objectMomentResidual() < AT_REST * StepSystem.TURN_LENGTH
-                && system.worstJointResidual() < AT_REST * StepSystem.JOINT_LENGTH;
+                && system.worstJointResidual() < AT_REST * StepSystem.JOINT_LENGTH
+                && system.worstSlideResidual() < AT_REST;
     }
 }

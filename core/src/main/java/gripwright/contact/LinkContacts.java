@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.model.Finger;
 import gripwright.model.Hand;
 import gripwright.model.Palm;
@@ -32,6 +33,9 @@ public final class LinkContacts {
     private final int[] pairB;
     private final double[] length;
     private final double[] capsule;
+    /** Farthest place of any contact from the origin of its body [m]. */
+    private final double[] reachOf;
+
     private final int contacts;
     /** Per possible contact: memory of the elastic tangential displacement (3), normal (3), limit force (1). */
     private final double[] memory;
@@ -48,6 +52,7 @@ public final class LinkContacts {
     private final PointPair pair = new PointPair();
     private final double[] startRotation;
     private final double[] startPosition;
+    private final double[] moved;
 
     /** Receives each active contact. */
     public interface Sink {
@@ -59,6 +64,14 @@ public final class LinkContacts {
         this.spheres = spheres.toArray(new Sphere[0]);
         this.length = length;
         this.capsule = capsule;
+        reachOf = new double[bodies];
+        for (int b = 0; b < bodies; b++) {
+            reachOf[b] = length[b] + capsule[b];
+        }
+        for (Sphere s : spheres) {
+            double far = Math.sqrt(s.x * s.x + s.y * s.y + s.z * s.z) + s.radius;
+            reachOf[s.body] = Math.max(reachOf[s.body], far);
+        }
         List<int[]> pairs = new ArrayList<>();
         for (int a = 1; a < bodies; a++) {
             for (int b = a + 1; b < bodies; b++) {
@@ -78,6 +91,7 @@ public final class LinkContacts {
         start = new double[6 * contacts];
         startRotation = new double[9 * bodies];
         startPosition = new double[3 * bodies];
+        moved = new double[bodies];
     }
 
     /** Contacts of a hand: bodies in the order palm, phalanges finger by finger. */
@@ -187,8 +201,15 @@ public final class LinkContacts {
         return least;
     }
 
+    /** Fills {@link #moved}: once per body, because each has several contacts. */
+    private void updateMoved(double[] r, double[] t) {
+        for (int b = 0; b < bodies; b++) {
+            moved[b] = movedOf(b, r, t);
+        }
+    }
+
     /** How far any point of a body may have moved since the last commit [m]; coarse upper bound for skipping. */
-    private double moved(int body, double[] r, double[] t) {
+    private double movedOf(int body, double[] r, double[] t) {
         int b3 = 3 * body;
         int b9 = 9 * body;
         double dx = t[b3] - startPosition[b3];
@@ -199,7 +220,7 @@ public final class LinkContacts {
             double d = r[b9 + i] - startRotation[b9 + i];
             turn += d * d;
         }
-        double reach = body == 0 ? 0.15 : length[body] + 2 * capsule[body];
+        double reach = reachOf[body];
         return Math.sqrt(dx * dx + dy * dy + dz * dz) + Math.sqrt(0.5 * turn) * reach;
     }
 
@@ -217,14 +238,15 @@ public final class LinkContacts {
             boolean renew,
             boolean wantHessian,
             @org.jspecify.annotations.Nullable Sink sink) {
+        updateMoved(r, t);
         double energy = 0;
         for (int i = 0; i < contacts; i++) {
             boolean table1 = i < spheres.length;
             double room = gap[i];
             if (room > 0) {
-                double m = moved(bodyA(i), r, t);
+                double m = moved[bodyA(i)];
                 if (!table1) {
-                    m += moved(bodyB(i), r, t);
+                    m += moved[bodyB(i)];
                 } else {
                     m += Math.abs(table - startTable);
                 }
@@ -432,9 +454,10 @@ public final class LinkContacts {
 
     /** How much too far the step went: above 1 it should be shorter. @param slide motion allowed at a contact [m] */
     public double stepRatio(double[] r, double[] t, double slide) {
+        updateMoved(r, t);
         double worst = 0;
         for (int i = 0; i < contacts; i++) {
-            double m = moved(bodyA(i), r, t) + (onTable(i) ? 0 : moved(bodyB(i), r, t));
+            double m = moved[bodyA(i)] + (onTable(i) ? 0 : moved[bodyB(i)]);
             worst = Math.max(worst, m / (Math.max(gap[i], 0) + 2 * slide));
         }
         return worst;
@@ -523,5 +546,20 @@ public final class LinkContacts {
             out[3 + k] = -pair.n[k];
             out[6 + k] = SHEAR * memory[MEMORY * i + k];
         }
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), new boolean[][] {sticks});
+    }
+
+    /** Puts back what {@link #keep} copied. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), new boolean[][] {sticks});
+        startTable = kept.single(0);
+    }
+
+    private double[][] numbers() {
+        return new double[][] {{startTable}, memory, force, gap, local, start, startRotation, startPosition};
     }
 }

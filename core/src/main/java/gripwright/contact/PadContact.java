@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.shape.Shape;
 
 /**
@@ -13,12 +14,6 @@ import gripwright.shape.Shape;
 public final class PadContact {
     /** Penetration over which a point's stiffness builds up [m]; makes the energy twice differentiable. */
     static final double TOE = 1e-4;
-
-    /** Rows farther from the object than this are left out between commits [m]. */
-    private static final double NEAR = 2e-3;
-
-    /** The largest stretch of R - R0 is its Frobenius norm over sqrt 2; the last digits guard against rounding. */
-    private static final double STRETCH = 0.5 * (1 + 1e-9);
 
     private static final int MEMORY = 7;
 
@@ -37,13 +32,9 @@ public final class PadContact {
     private final double[] area;
     private final double[] bodyForce;
     private double peakPressure;
-    private final double[] gap;
-    private final double[] rowGap;
+    private final Clearance clearance;
     private final boolean[] rowRemembers;
-    private final double[] bodyGap;
     private final boolean[] bodyRemembers;
-    private final double[] startRotation;
-    private final double[] startPosition;
     private final double[] gradient = new double[3];
     private final double[] hessian = new double[6];
 
@@ -61,13 +52,9 @@ public final class PadContact {
         force = new double[n];
         area = points.points().stream().mapToDouble(PadPoints.Point::area).toArray();
         bodyForce = new double[points.bodies];
-        gap = new double[n];
-        rowGap = new double[points.rows];
+        clearance = new Clearance(points);
         rowRemembers = new boolean[points.rows];
-        bodyGap = new double[points.bodies];
         bodyRemembers = new boolean[points.bodies];
-        startRotation = new double[9 * points.bodies];
-        startPosition = new double[3 * points.bodies];
     }
 
     /**
@@ -87,8 +74,7 @@ public final class PadContact {
         }
         java.util.Arrays.fill(rowRemembers, false);
         java.util.Arrays.fill(bodyRemembers, false);
-        java.util.Arrays.fill(bodyGap, -1);
-        java.util.Arrays.fill(rowGap, -1);
+        clearance.reset();
     }
 
     private void forget(int point) {
@@ -124,44 +110,6 @@ public final class PadContact {
 
     // ------------------------------------------------------------------ one step
 
-    /** How far any point of a body may have moved against the object since the last commit [m]. */
-    private double bodyMotion(int body, double[] r, double[] t) {
-        double[] c = points.bodyCentre;
-        return centreMotion(body, r, t, c[3 * body], c[3 * body + 1], c[3 * body + 2])
-                + turnMotion(body, r) * points.bodyRadius[body];
-    }
-
-    private double centreMotion(int body, double[] r, double[] t, double cx, double cy, double cz) {
-        double[] r0 = startRotation;
-        int b9 = 9 * body;
-        int b3 = 3 * body;
-        double x = t[b3]
-                - startPosition[b3]
-                + (r[b9] - r0[b9]) * cx
-                + (r[b9 + 1] - r0[b9 + 1]) * cy
-                + (r[b9 + 2] - r0[b9 + 2]) * cz;
-        double y = t[b3 + 1]
-                - startPosition[b3 + 1]
-                + (r[b9 + 3] - r0[b9 + 3]) * cx
-                + (r[b9 + 4] - r0[b9 + 4]) * cy
-                + (r[b9 + 5] - r0[b9 + 5]) * cz;
-        double z = t[b3 + 2]
-                - startPosition[b3 + 2]
-                + (r[b9 + 6] - r0[b9 + 6]) * cx
-                + (r[b9 + 7] - r0[b9 + 7]) * cy
-                + (r[b9 + 8] - r0[b9 + 8]) * cz;
-        return Math.sqrt(x * x + y * y + z * z);
-    }
-
-    private double turnMotion(int body, double[] r) {
-        double sum = 0;
-        for (int i = 9 * body; i < 9 * body + 9; i++) {
-            double d = r[i] - startRotation[i];
-            sum += d * d;
-        }
-        return Math.sqrt(STRETCH * sum);
-    }
-
     /**
      * Energy of a body's contacts alone, with the friction limits frozen (for a line search) or taken anew.
      *
@@ -169,17 +117,17 @@ public final class PadContact {
      * @param t origin of all bodies in the object's frame [m], 3 per body
      */
     public double energy(int body, double[] r, double[] t, boolean renew) {
-        double motion = bodyMotion(body, r, t);
-        if (motion < bodyGap[body]) {
+        double motion = clearance.bodyMotion(body, r, t);
+        if (motion < clearance.body[body]) {
             return 0;
         }
-        double turn = turnMotion(body, r);
+        double turn = clearance.turnMotion(body, r);
         double energy = 0;
         int b9 = 9 * body;
         int b3 = 3 * body;
         double[] x = place;
         for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
-            if (rowIsClear(body, row, motion, turn, r, t)) {
+            if (clearance.rowIsClear(body, row, motion, turn, r, t)) {
                 continue;
             }
             for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
@@ -231,19 +179,6 @@ public final class PadContact {
         return energy + limit * Math.sqrt(u2) - 0.5 * limit * limit / kt;
     }
 
-    private boolean rowIsClear(int body, int row, double motion, double turn, double[] r, double[] t) {
-        double room = rowGap[row];
-        if (room > motion) {
-            return true;
-        }
-        if (room <= 0) {
-            return false;
-        }
-        double[] c = points.rowCentre;
-        double left = room - turn * points.rowRadius[row];
-        return left > 0 && centreMotion(body, r, t, c[3 * row], c[3 * row + 1], c[3 * row + 2]) < left;
-    }
-
     /**
      * Energy, gradient and second derivative of a body's contacts, summed into {@code out}.
      *
@@ -253,17 +188,17 @@ public final class PadContact {
      */
     public double accumulate(int body, double[] r, double[] t, boolean renew, boolean wantHessian, Block out) {
         out.clear();
-        double motion = bodyMotion(body, r, t);
-        if (motion < bodyGap[body]) {
+        double motion = clearance.bodyMotion(body, r, t);
+        if (motion < clearance.body[body]) {
             return 0;
         }
-        double turn = turnMotion(body, r);
+        double turn = clearance.turnMotion(body, r);
         double energy = 0;
         int b9 = 9 * body;
         int b3 = 3 * body;
         double[] x = place;
         for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
-            if (rowIsClear(body, row, motion, turn, r, t)) {
+            if (clearance.rowIsClear(body, row, motion, turn, r, t)) {
                 continue;
             }
             for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
@@ -407,31 +342,31 @@ public final class PadContact {
      * @param sink penetration allowed to a point that was free [m]
      */
     public double stepRatio(int body, double[] r, double[] t, double slide, double sink) {
-        double motion = bodyMotion(body, r, t);
-        if (motion < bodyGap[body]) {
+        double motion = clearance.bodyMotion(body, r, t);
+        if (motion < clearance.body[body]) {
             return 0;
         }
-        double turn = turnMotion(body, r);
+        double turn = clearance.turnMotion(body, r);
         double worst = 0;
         int b9 = 9 * body;
         int b3 = 3 * body;
         for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
-            if (rowIsClear(body, row, motion, turn, r, t)) {
+            if (clearance.rowIsClear(body, row, motion, turn, r, t)) {
                 continue;
             }
             for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
                 double px = place[3 * p];
                 double py = place[3 * p + 1];
                 double pz = place[3 * p + 2];
-                double moved = centreMotion(body, r, t, px, py, pz);
-                if (gap[p] <= 0) {
+                double moved = clearance.centreMotion(body, r, t, px, py, pz);
+                if (clearance.point[p] <= 0) {
                     worst = Math.max(worst, moved / slide);
-                } else if (moved > gap[p]) {
+                } else if (moved > clearance.point[p]) {
                     double yx = r[b9] * px + r[b9 + 1] * py + r[b9 + 2] * pz + t[b3];
                     double yy = r[b9 + 3] * px + r[b9 + 4] * py + r[b9 + 5] * pz + t[b3 + 1];
                     double yz = r[b9 + 6] * px + r[b9 + 7] * py + r[b9 + 8] * pz + t[b3 + 2];
                     double depth = radius[p] - shape.distance(yx, yy, yz);
-                    worst = Math.max(worst, Math.max(depth / sink, (moved - gap[p]) / (4 * slide)));
+                    worst = Math.max(worst, Math.max(depth / sink, (moved - clearance.point[p]) / (4 * slide)));
                 }
             }
         }
@@ -440,13 +375,12 @@ public final class PadContact {
 
     /** Ends a step at the given poses: return mapping of the anchors, forces, clearances for the next step. */
     public void commit(double[] r, double[] t) {
-        System.arraycopy(r, 0, startRotation, 0, startRotation.length);
-        System.arraycopy(t, 0, startPosition, 0, startPosition.length);
+        clearance.start(r, t);
         peakPressure = 0;
         for (int body = 0; body < points.bodies; body++) {
             bodyForce[body] = 0;
             if (points.bodyRow[body] == points.bodyRow[body + 1]) {
-                bodyGap[body] = Double.POSITIVE_INFINITY;
+                clearance.body[body] = Double.POSITIVE_INFINITY;
                 continue;
             }
             commitBody(body, r, t);
@@ -456,8 +390,8 @@ public final class PadContact {
     private void commitBody(int body, double[] r, double[] t) {
         double[] c = points.bodyCentre;
         double clear = distanceOf(body, r, t, c[3 * body], c[3 * body + 1], c[3 * body + 2]) - points.bodyRadius[body];
-        if (clear > NEAR) {
-            bodyGap[body] = clear;
+        if (clear > Clearance.NEAR) {
+            clearance.body[body] = clear;
             if (bodyRemembers[body]) {
                 for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
                     clearRow(row, clear);
@@ -465,7 +399,7 @@ public final class PadContact {
                 bodyRemembers[body] = false;
             }
             for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
-                setRowGap(row, clear);
+                clearance.setRow(row, clear);
             }
             return;
         }
@@ -474,18 +408,18 @@ public final class PadContact {
         for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
             double[] rc = points.rowCentre;
             double room = distanceOf(body, r, t, rc[3 * row], rc[3 * row + 1], rc[3 * row + 2]) - points.rowRadius[row];
-            if (room > NEAR) {
+            if (room > Clearance.NEAR) {
                 if (rowRemembers[row]) {
                     clearRow(row, room);
                 }
-                setRowGap(row, room);
+                clearance.setRow(row, room);
             } else {
                 room = commitRow(body, row, r, t);
             }
             remembers |= rowRemembers[row];
             least = Math.min(least, room);
         }
-        bodyGap[body] = least;
+        clearance.body[body] = least;
         bodyRemembers[body] = remembers;
     }
 
@@ -498,19 +432,12 @@ public final class PadContact {
                 r[b9 + 6] * px + r[b9 + 7] * py + r[b9 + 8] * pz + t[b3 + 2]);
     }
 
-    private void setRowGap(int row, double room) {
-        rowGap[row] = room;
-        for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
-            gap[p] = room;
-        }
-    }
-
     private void clearRow(int row, double room) {
         for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
             forget(p);
         }
         rowRemembers[row] = false;
-        rowGap[row] = room;
+        clearance.row[row] = room;
     }
 
     private double commitRow(int body, int row, double[] r, double[] t) {
@@ -526,7 +453,7 @@ public final class PadContact {
             double yy = r[b9 + 3] * px + r[b9 + 4] * py + r[b9 + 5] * pz + t[b3 + 1];
             double yz = r[b9 + 6] * px + r[b9 + 7] * py + r[b9 + 8] * pz + t[b3 + 2];
             double depth = radius[p] - shape.distance(yx, yy, yz);
-            gap[p] = -depth;
+            clearance.point[p] = -depth;
             least = Math.min(least, -depth);
             if (depth <= 0) {
                 forget(p);
@@ -539,7 +466,7 @@ public final class PadContact {
                 remembers = true;
             }
         }
-        rowGap[row] = least;
+        clearance.row[row] = least;
         rowRemembers[row] = remembers;
         return least;
     }
@@ -618,5 +545,42 @@ public final class PadContact {
             // the gradient on the point is +kt u, so the object is dragged along by the same amount
             out[3 + i] = shearStiffness[p] * (y[i] - memory[MEMORY * p + i]);
         }
+    }
+
+    /** True if a pressed point has no friction left: its shear is at the limit, at the last commit. */
+    public boolean slides(int p, double[] r, double[] t, int body) {
+        double[] f = new double[6];
+        forceOnObject(p, r, t, body, f);
+        double limit = friction[p] * force[p];
+        return f[3] * f[3] + f[4] * f[4] + f[5] * f[5] >= limit * limit * (1 - 1e-6);
+    }
+
+    /** Changes every coefficient of friction by a factor [-] until the next {@link #recall} or {@link #reset}. */
+    public void scaleFriction(double factor) {
+        for (int i = 0; i < friction.length; i++) {
+            friction[i] *= factor;
+        }
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), flags());
+    }
+
+    /** Puts back what {@link #keep} copied; stiffnesses stay as they are. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), flags());
+        peakPressure = kept.single(0);
+    }
+
+    private double[][] numbers() {
+        double[][] room = clearance.numbers();
+        return new double[][] {
+            {peakPressure}, memory, force, bodyForce, friction, room[0], room[1], room[2], room[3], room[4]
+        };
+    }
+
+    private boolean[][] flags() {
+        return new boolean[][] {sticks, rowRemembers, bodyRemembers};
     }
 }

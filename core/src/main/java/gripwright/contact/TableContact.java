@@ -1,5 +1,6 @@
 package gripwright.contact;
 
+import gripwright.math.Memory;
 import gripwright.math.Vec3;
 import gripwright.shape.TableSupport;
 import java.util.ArrayList;
@@ -510,5 +511,23 @@ public final class TableContact {
         out[2] = p[2] + r[6] * ax + r[7] * ay + r[8] * az;
         out[3] = -SHEAR * (out[0] - stickX[i]);
         out[4] = -SHEAR * (out[1] - stickY[i]);
+    }
+
+    /** A copy of everything remembered since the last commit. */
+    public Memory keep() {
+        return Memory.of(numbers(), flags());
+    }
+
+    /** Puts back what {@link #keep} copied. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), flags());
+    }
+
+    private double[][] numbers() {
+        return new double[][] {stickX, stickY, material, limitForce, force};
+    }
+
+    private boolean[][] flags() {
+        return new boolean[][] {rimStands, sticks};
     }
 }

@@ -22,6 +22,11 @@ public final class Capstan {
         Check.notNegative(tension, "tension", "N");
         Check.notNegative(friction, "friction", "");
         Check.notNegative(wrap, "wrap", "rad");
-        return tension * StrictMath.exp(-friction * wrap);
+        return tension * share(friction * wrap);
+    }
+
+    /** Share of the tension left after guides whose friction times bend adds up to {@code loss} [-]. */
+    static double share(double loss) {
+        return StrictMath.exp(-loss);
     }
 }

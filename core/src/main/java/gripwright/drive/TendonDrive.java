@@ -1,5 +1,6 @@
 package gripwright.drive;
 
+import gripwright.math.Memory;
 import gripwright.model.Finger;
 import gripwright.model.Motor;
 import java.util.Arrays;
@@ -328,7 +329,7 @@ public final class TendonDrive {
         double sum = 0;
         for (int k = 0; k < a.length; k++) {
             sum += loss[f][k];
-            left[f][k] = StrictMath.exp(-sum);
+            left[f][k] = Capstan.share(sum);
         }
     }
 
@@ -518,5 +519,42 @@ public final class TendonDrive {
                 lossStart[f][j] = Math.max(-most, Math.min(most, loss[f][j]));
             }
         }
+    }
+
+    /** Switches the motors on again after {@link #hold}: they wind and pay out, up to their greatest tension. */
+    public void release() {
+        locked = false;
+    }
+
+    /** Tension of a finger's tendon before its guides, at the last evaluation [N]. */
+    public double fingerTension(int finger) {
+        return fingerTension[finger];
+    }
+
+    /** A copy of everything remembered since the last commit: winches, spools, friction. */
+    public Memory keep() {
+        return Memory.of(numbers(), new boolean[][] {{locked}});
+    }
+
+    /** Puts back what {@link #keep} copied. */
+    public void recall(Memory kept) {
+        kept.into(numbers(), new boolean[][] {{locked}});
+        locked = kept.singleFlag(0);
+    }
+
+    private double[][] numbers() {
+        double[][] all = new double[5 + 4 * fingers][];
+        all[0] = wound;
+        all[1] = spool;
+        all[2] = spoolStart;
+        all[3] = frozenDeficit;
+        all[4] = tension;
+        for (int f = 0; f < fingers; f++) {
+            all[5 + 4 * f] = lossStart[f];
+            all[6 + 4 * f] = lossLimit[f];
+            all[7 + 4 * f] = loss[f];
+            all[8 + 4 * f] = left[f];
+        }
+        return all;
     }
 }

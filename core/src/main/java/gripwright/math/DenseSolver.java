@@ -113,16 +113,49 @@ public final class DenseSolver {
     private boolean eliminateInOrder(double[] a, double[] b, double[] g, double[] d) {
         load(a, b, g, d);
         double[] m = work;
-        for (int c = 0; c < n; c++) {
+        int c = 0;
+        for (; c + 1 < n; c += 2) {
             int row = c * n;
+            int next = row + n;
             double pivot = m[row + c];
             if (!(Math.abs(pivot) > SMALL_PIVOT)) {
                 return false;
             }
-            eliminateBelow(m, d, c, 1 / pivot);
+            double inverse = 1 / pivot;
+            double factor = m[next + c] * inverse;
+            for (int k = c + 1; k < n; k++) {
+                m[next + k] -= factor * m[row + k];
+            }
+            d[c + 1] -= factor * d[c];
+            double second = m[next + c + 1];
+            if (!(Math.abs(second) > SMALL_PIVOT)) {
+                return false;
+            }
+            eliminateTwo(m, d, c, inverse, 1 / second);
+        }
+        if (c < n && !(Math.abs(m[c * n + c]) > SMALL_PIVOT)) {
+            return false;
         }
         backSubstitute(m, d);
         return true;
+    }
+
+    /** Two columns at once, so that each entry below is fetched and stored once for both; same sums, same rounding. */
+    private void eliminateTwo(double[] m, double[] d, int c, double inverse, double inverse2) {
+        int row = c * n;
+        int next = row + n;
+        for (int i = c + 2; i < n; i++) {
+            int other = i * n;
+            double factor = m[other + c] * inverse;
+            double factor2 = (m[other + c + 1] - factor * m[row + c + 1]) * inverse2;
+            if (factor == 0 && factor2 == 0) {
+                continue;
+            }
+            for (int k = c + 2; k < n; k++) {
+                m[other + k] = m[other + k] - factor * m[row + k] - factor2 * m[next + k];
+            }
+            d[i] = d[i] - factor * d[c] - factor2 * d[c + 1];
+        }
     }
 
     private boolean eliminateWithExchanges(double[] a, double[] b, double[] g, double[] d) {

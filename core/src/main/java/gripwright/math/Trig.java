@@ -45,6 +45,22 @@ public final class Trig {
         };
     }
 
+    /** Sine into {@code out[0]}, cosine into {@code out[1]}: the same bits as from {@link #sin} and {@link #cos}. */
+    public static void sinCos(double x, double[] out) {
+        if (!(x <= LARGE && x >= -LARGE)) {
+            out[0] = StrictMath.sin(x);
+            out[1] = StrictMath.cos(x);
+            return;
+        }
+        int quarter = quarterOf(x);
+        double rest = x - quarter * QUARTER - quarter * QUARTER_REST;
+        double s = sinSum(rest);
+        double c = cosSum(rest);
+        int turn = quarter & 3;
+        out[0] = turn == 0 ? s : turn == 1 ? c : turn == 2 ? -s : -c;
+        out[1] = turn == 0 ? c : turn == 1 ? -s : turn == 2 ? -c : s;
+    }
+
     private static int quarterOf(double x) {
         return (int) Math.rint(x / QUARTER);
     }

@@ -21,6 +21,7 @@ public final class JointForces {
     private final double[] lower;
     private final double[] upper;
     private final double[] damping;
+    private final boolean[] ofHand;
     private double rateFactor = 1;
 
     public JointForces(HandTree tree) {
@@ -30,12 +31,14 @@ public final class JointForces {
         lower = new double[n];
         upper = new double[n];
         damping = new double[n];
+        ofHand = new boolean[n];
         for (int j = 0; j < n; j++) {
             HandTree.Coordinate c = tree.coordinates().get(j);
             rate[j] = c.rate();
             rest[j] = c.rest();
             lower[j] = c.lower();
             upper[j] = c.upper();
+            ofHand[j] = c.finger() >= 0;
             damping[j] = c.slides() ? SLIDE_DAMPING : DAMPING;
         }
     }
@@ -52,7 +55,7 @@ public final class JointForces {
     }
 
     public double rateOf(int j) {
-        return rate[j] * rateFactor;
+        return ofHand[j] ? rate[j] * rateFactor : rate[j];
     }
 
     public double rest(int j) {
@@ -81,7 +84,7 @@ public final class JointForces {
             int stride) {
         double energy = 0;
         for (int j = 0; j < n; j++) {
-            double k = rate[j] * rateFactor;
+            double k = rateOf(j);
             double stretch = q[j] - rest[j];
             energy += 0.5 * k * stretch * stretch;
             double g = k * stretch;

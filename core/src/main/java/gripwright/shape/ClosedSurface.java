@@ -93,7 +93,7 @@ final class ClosedSurface {
     }
 
     private void addCornerNormal(int face, int k, Vec3 toNext, Vec3 toPrevious) {
-        double angle = Math.atan2(toNext.cross(toPrevious).length(), toNext.dot(toPrevious));
+        double angle = StrictMath.atan2(toNext.cross(toPrevious).length(), toNext.dot(toPrevious));
         int corner = faces[3 * face + k];
         cornerNormals[corner] = cornerNormals[corner].plus(faceNormals[face].times(angle));
     }

@@ -268,7 +268,7 @@ public final class Composite implements Shape {
 
     private static boolean turnsAboutZ(Part part) {
         Vec3 at = part.pose().position();
-        boolean onAxis = Math.hypot(at.x(), at.y()) < 1e-9;
+        boolean onAxis = StrictMath.hypot(at.x(), at.y()) < 1e-9;
         boolean upright = Math.abs(part.pose().rotation().zz()) > 1 - 1e-12;
         return onAxis
                 && switch (part.shape().symmetry()) {

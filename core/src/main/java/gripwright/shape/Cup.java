@@ -115,7 +115,7 @@ public final class Cup implements Shape {
 
     @Override
     public double boundingRadius() {
-        return Math.hypot(Math.max(bottom, top), half) + e;
+        return StrictMath.hypot(Math.max(bottom, top), half) + e;
     }
 
     @Override
@@ -144,7 +144,7 @@ public final class Cup implements Shape {
 
     private double arcPlain(double c, double w) {
         double root = Math.sqrt(Math.max(e * e - w * w, 0));
-        double angle = Math.asin(Math.min(Math.max(w / e, -1), 1));
+        double angle = StrictMath.asin(Math.min(Math.max(w / e, -1), 1));
         return c * c * w + c * (w * root + e * e * angle) + e * e * w - w * w * w / 3;
     }
 

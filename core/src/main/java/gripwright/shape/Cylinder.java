@@ -45,7 +45,7 @@ public record Cylinder(double radius, double halfHeight, double edge) implements
     @Override
     public double boundingRadius() {
         double e = Profile.rounding(edge);
-        return Math.hypot(radius - e, halfHeight - e) + e;
+        return StrictMath.hypot(radius - e, halfHeight - e) + e;
     }
 
     @Override

@@ -63,7 +63,7 @@ public final class Mesh implements Shape {
         double sizeX = surface.corners.stream().mapToDouble(Vec3::x).max().orElse(0) + MARGIN - lowX;
         double sizeY = surface.corners.stream().mapToDouble(Vec3::y).max().orElse(0) + MARGIN - lowY;
         double sizeZ = surface.corners.stream().mapToDouble(Vec3::z).max().orElse(0) + MARGIN - lowZ;
-        double step = Math.cbrt(sizeX * sizeY * sizeZ / mostNodes);
+        double step = StrictMath.cbrt(sizeX * sizeY * sizeZ / mostNodes);
         while ((double) count(sizeX, step) * count(sizeY, step) * count(sizeZ, step) > mostNodes) {
             step *= 1.01;
         }

@@ -54,7 +54,7 @@ public record Tube(double outerRadius, double innerRadius, double halfHeight, do
     @Override
     public double boundingRadius() {
         double e = Profile.rounding(edge);
-        return Math.hypot(outerRadius - e, halfHeight - e) + e;
+        return StrictMath.hypot(outerRadius - e, halfHeight - e) + e;
     }
 
     @Override

@@ -4,7 +4,6 @@ import gripwright.check.Check;
 import gripwright.closing.ClosingRunner;
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Conditions;
-import gripwright.closing.Outcome;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.MapGrid.Cell;
@@ -26,17 +25,19 @@ public record CaptureMap(double span, int cells, double wantedShare) {
     /** What the numbers of a map mean, for printing beside them. */
     public static final String CAPTURE_RADIUS =
             "Capture range: the greatest distance from the nominal place to the centre of a held cell such that every"
-                    + " computed cell up to that distance holds. Undecided cells count as not holding here. It ends at"
-                    + " the span of the map: if all cells up to there hold, the range is at least the span.";
+                    + " known cell up to that distance holds in every run made there. Undecided cells count as not"
+                    + " holding here. It ends at the span of the map: if all cells up to there hold, the range is at"
+                    + " least the span.";
 
     public static final String SHARE_RADIUS =
-            "Range for a share: the greatest distance such that at least the wanted share of the computed cells up to"
-                    + " that distance hold. Every cell counts alike, however likely its shift; undecided cells count as"
-                    + " not holding. It too ends at the span.";
+            "Range for a share: the greatest distance such that the held shares of the known cells up to that distance"
+                    + " are on average at least the wanted share. Every cell counts alike, however likely its shift;"
+                    + " undecided cells count as not holding. It too ends at the span.";
 
     public static final String HELD_AREA =
-            "Held area: held cells of the whole square times the area of a cell (pitch times pitch); undecided cells and"
-                    + " cells not computed are left out.";
+            "Held area: held shares of the cells of the whole square, summed, times the area of a cell (pitch times"
+                    + " pitch); undecided cells and cells not computed are left out. A cell with one run has the share"
+                    + " 0 or 1. The interval is that of the runs of the ensembles, as if cells were independent.";
 
     public CaptureMap {
         Check.positive(span, "span", "m");
@@ -83,24 +84,60 @@ public record CaptureMap(double span, int cells, double wantedShare) {
     }
 
     /**
-     * The numbers of a map whose cells are known.
+     * The numbers of a map whose cells are known, with one run each.
      *
      * @param runs row by row, null = not computed; copied
      */
     public MapResult summary(String object, String grip, List<@Nullable ClosingSummary> runs) {
-        Check.count(runs.size(), cells * cells, "the list of cells", cells + " x " + cells);
-        List<@Nullable ClosingSummary> copy = Collections.unmodifiableList(new ArrayList<>(runs));
-        double area = pitch() * pitch();
-        long held = copy.stream().filter(run -> run != null && run.held()).count();
-        return new MapResult(
-                object, grip, span, cells, copy, captureRadius(copy), shareRadius(copy), wantedShare, held * area);
+        return summary(object, grip, runs, List.of());
     }
 
-    private double captureRadius(List<@Nullable ClosingSummary> runs) {
+    /**
+     * The same with held shares.
+     *
+     * @param shares in the order of the runs, null where they are; empty = one run a cell
+     */
+    MapResult summary(
+            String object, String grip, List<@Nullable ClosingSummary> runs, List<@Nullable CellShare> shares) {
+        Check.count(runs.size(), cells * cells, "the list of cells", cells + " x " + cells);
+        MapResult known = new MapResult(
+                object,
+                grip,
+                span,
+                cells,
+                Collections.unmodifiableList(new ArrayList<>(runs)),
+                0,
+                0,
+                wantedShare,
+                0,
+                Collections.unmodifiableList(new ArrayList<>(shares)));
+        return new MapResult(
+                object,
+                grip,
+                span,
+                cells,
+                known.runs(),
+                captureRadius(known),
+                shareRadius(known),
+                wantedShare,
+                heldArea(known),
+                known.shares());
+    }
+
+    private double heldArea(MapResult known) {
+        double sum = 0;
+        for (Cell cell : new MapGrid(cells).order()) {
+            double share = known.share(cell.row(), cell.column());
+            sum += Double.isNaN(share) ? 0 : share;
+        }
+        return sum * pitch() * pitch();
+    }
+
+    private double captureRadius(MapResult known) {
         MapGrid grid = new MapGrid(cells);
-        List<Cell> inside = computedInside(grid, runs);
+        List<Cell> inside = computedInside(grid, known.runs());
         int nearestFailure = inside.stream()
-                .filter(cell -> !held(runs, cell))
+                .filter(cell -> !known.alwaysHolds(cell.row(), cell.column()))
                 .mapToInt(grid::squaredSteps)
                 .min()
                 .orElse(Integer.MAX_VALUE);
@@ -112,13 +149,14 @@ public record CaptureMap(double span, int cells, double wantedShare) {
         return pitch() * Math.sqrt(farthest);
     }
 
-    private double shareRadius(List<@Nullable ClosingSummary> runs) {
+    private double shareRadius(MapResult known) {
         MapGrid grid = new MapGrid(cells);
-        List<Cell> inside = computedInside(grid, runs);
-        int held = 0;
+        List<Cell> inside = computedInside(grid, known.runs());
+        double held = 0;
         int radius = 0;
         for (int i = 0; i < inside.size(); i++) {
-            held += held(runs, inside.get(i)) ? 1 : 0;
+            double share = known.share(inside.get(i).row(), inside.get(i).column());
+            held += Double.isNaN(share) ? 0 : share;
             int steps = grid.squaredSteps(inside.get(i));
             boolean ringComplete = i + 1 == inside.size() || grid.squaredSteps(inside.get(i + 1)) > steps;
             // A hair of slack, else 0.9 of 10 cells could ask for a tenth one by rounding.
@@ -137,17 +175,13 @@ public record CaptureMap(double span, int cells, double wantedShare) {
                 .toList();
     }
 
-    private boolean held(List<@Nullable ClosingSummary> runs, Cell cell) {
-        ClosingSummary run = runs.get(cell.row() * cells + cell.column());
-        return run != null && run.outcome() == Outcome.HELD;
-    }
-
-    private double pitch() {
+    /** Distance between neighbouring cell centres [m]. */
+    double pitch() {
         return 2 * span / (cells - 1);
     }
 
     // From the middle outwards, so that mirror images have exactly opposite shifts.
-    private double shift(int index) {
+    double shift(int index) {
         return 2 * span * (index - cells / 2) / (cells - 1);
     }
 }

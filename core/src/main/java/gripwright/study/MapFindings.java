@@ -79,9 +79,13 @@ final class MapFindings {
 
     private String nearest(Cell cell) {
         Outcome outcome = outcome(cell);
-        String what = outcome == null || outcome == Outcome.UNDECIDED
-                ? "the run there is undecided"
-                : "there it " + Phrases.happened(outcome);
+        CellShare share = map.cell(cell.row(), cell.column());
+        String what =
+                share != null && share.basis() == CellShare.Basis.ENSEMBLE && share.decided() > 0 && share.held() > 0
+                        ? "there it holds in " + Phrases.counted(share.proportion())
+                        : outcome == null || outcome == Outcome.UNDECIDED
+                                ? "the run there is undecided"
+                                : "there it " + Phrases.happened(outcome);
         return "The nearest place where it does not is " + Phrases.millimetres(distance(cell)) + " off, at x "
                 + Phrases.millimetres(map.shift(cell.column())) + ", y " + Phrases.millimetres(map.shift(cell.row()))
                 + ": " + what + ".";
@@ -89,7 +93,7 @@ final class MapFindings {
 
     private Optional<Cell> nearestFailure() {
         return grid.order().stream()
-                .filter(cell -> outcome(cell) != null && outcome(cell) != Outcome.HELD)
+                .filter(cell -> outcome(cell) != null && !map.alwaysHolds(cell.row(), cell.column()))
                 .min(Comparator.comparingInt(grid::squaredSteps));
     }
 
@@ -114,9 +118,18 @@ final class MapFindings {
                 .collect(Collectors.joining(", "));
         add(
                 Topic.REASON,
-                held + " of " + Phrases.plural(map.computed(), "cell") + soFar() + " hold, "
-                        + Math.round(1e5 * map.heldArea()) / 10.0 + " cm2"
+                held + " of " + Phrases.plural(map.computed(), "cell") + soFar() + " hold"
+                        + (map.hasShares() ? " in their nominal run" : "") + ", " + area(map.heldArea()) + " cm2"
+                        + (map.hasShares()
+                                ? " by held shares ("
+                                        + area(map.heldAreaInterval().low()) + " to "
+                                        + area(map.heldAreaInterval().high()) + ")"
+                                : "")
                         + (failures.isEmpty() ? "." : "; the others: " + failures + "."));
+    }
+
+    private static double area(double squareMetres) {
+        return Math.round(1e5 * squareMetres) / 10.0;
     }
 
     private void direction(SampledInput axis, int sign) {
@@ -180,6 +193,17 @@ final class MapFindings {
                     Phrases.plural(undecided, "cell") + " of " + map.computed()
                             + " undecided (the solver did not converge): not counted as held, nor as a failure of the hand.");
         }
+        int inRuns = map.count(s -> s.basis() == CellShare.Basis.ENSEMBLE && s.undecided() > 0);
+        if (inRuns > 0) {
+            int runs = map.shares().stream()
+                    .mapToInt(s -> s != null && s.basis() == CellShare.Basis.ENSEMBLE ? s.undecided() : 0)
+                    .sum();
+            add(
+                    Topic.CAUTION,
+                    Phrases.runs(runs) + " undecided in the ensembles of " + Phrases.plural(inRuns, "cell")
+                            + "; left out of their shares.");
+        }
+        sureness();
         int all = map.cells() * map.cells();
         if (map.computed() < all) {
             add(
@@ -190,7 +214,34 @@ final class MapFindings {
         add(
                 Topic.CAUTION,
                 "Cells are " + Phrases.millimetres(map.pitch())
-                        + " apart, at nominal turn, height, friction and mass; between cells nothing was computed.");
+                        + " apart, at nominal turn and height"
+                        + (map.hasShares()
+                                ? "; friction, mass, pads and springs vary in the ensembles only."
+                                : ", friction and mass; between cells nothing was computed."));
+    }
+
+    private void sureness() {
+        if (!map.hasShares()) {
+            return;
+        }
+        int mixed = map.count(CellShare::mixed);
+        int limited = map.count(CellShare::modelLimited);
+        int taken = map.count(s -> s.basis() == CellShare.Basis.NEIGHBOURS);
+        if (mixed > 0) {
+            add(
+                    Topic.CAUTION,
+                    "In " + Phrases.plural(mixed, "cell") + " the object is held in some runs only"
+                            + (limited == 0
+                                    ? "; none of them is model-limited."
+                                    : "; " + limited + " of them are model-limited (half the step or half the damping"
+                                            + " changes the share): believe the tool least there."));
+        }
+        if (taken > 0) {
+            add(
+                    Topic.CAUTION,
+                    Phrases.plural(taken, "cell") + " of " + map.computed()
+                            + " not computed: the computed cells around them agree.");
+        }
     }
 
     private String soFar() {

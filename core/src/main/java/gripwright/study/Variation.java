@@ -1,6 +1,7 @@
 package gripwright.study;
 
 import gripwright.check.Check;
+import gripwright.closing.ClosingSimulator;
 import gripwright.model.Project;
 import java.util.List;
 
@@ -37,7 +38,10 @@ public record Variation(double padStiffness, double springRate) {
                 new Project.Assumption(
                         "trials: friction and mass",
                         "normal about their means with the stated standard deviations; one score moves all pad"
-                                + " coefficients of a run together"));
+                                + " coefficients of a run together; a sampled coefficient below "
+                                + ClosingSimulator.LEAST_FRICTION + " is taken as "
+                                + ClosingSimulator.LEAST_FRICTION + ", a sampled mass below "
+                                + Phrases.percent(ClosingSimulator.LEAST_MASS) + " of its mean as that"));
     }
 
     /**
@@ -46,6 +50,6 @@ public record Variation(double padStiffness, double springRate) {
      * <p>Model: exp(s * score) with s^2 = ln(1 + c^2) for coefficient of variation c. Source: closed form.
      */
     static double factor(double coefficientOfVariation, double score) {
-        return Math.exp(Math.sqrt(Math.log1p(coefficientOfVariation * coefficientOfVariation)) * score);
+        return StrictMath.exp(Math.sqrt(StrictMath.log1p(coefficientOfVariation * coefficientOfVariation)) * score);
     }
 }

@@ -205,7 +205,7 @@ public final class QuantityText {
         double worst = Double.POSITIVE_INFINITY;
         for (String unit : measure.units()) {
             double size = Math.abs(value) / factor(unit);
-            double off = size == 0 || (size >= 0.1 && size < 2000) ? 0 : Math.abs(Math.log10(size / 10));
+            double off = size == 0 || (size >= 0.1 && size < 2000) ? 0 : Math.abs(StrictMath.log10(size / 10));
             if (off < worst) {
                 worst = off;
                 best = unit;

@@ -79,7 +79,7 @@ public record Unit(double factor, Dimension dimension) {
     }
 
     Unit power(int exponent) {
-        return new Unit(Math.pow(factor, exponent), dimension.power(exponent));
+        return new Unit(StrictMath.pow(factor, exponent), dimension.power(exponent));
     }
 
     /** A single symbol, with or without a prefix. */

@@ -64,6 +64,8 @@ final class BareScene {
     boolean weightless = true;
     Pose base = Pose.IDENTITY;
     double longestStep = 5e-4;
+    /** Residual at which a step is solved [N]; 0 = fine enough for the contacts' stiffness. */
+    double tolerance;
     /** Motion allowed in a step [m]. */
     double reach = 5e-4;
 
@@ -242,7 +244,7 @@ final class BareScene {
             double pull = ramp <= 0 ? tension : tension * Math.min(1, (time + h) / ramp);
             StepSystem s = build(q, pull);
             s.stepTime = h;
-            Newton.End end = new Newton(s).solve(1e-9 + 3e-17 * stiffness, () -> false);
+            Newton.End end = new Newton(s).solve(tolerance > 0 ? tolerance : 1e-9 + 3e-17 * stiffness, () -> false);
             double motion = s.objectFixed ? 0 : s.objectMotion();
             for (int j = 0; j < q.length; j++) {
                 motion = Math.max(motion, StepSystem.JOINT_LENGTH * Math.abs(s.q[j] - q[j]));
@@ -294,10 +296,15 @@ final class BareScene {
 
     /** Sum of the contact forces of the hand on the object [N], world. */
     Vec3 forceOnObject() {
+        return forceOnObject(0, last.rig.points().bodies());
+    }
+
+    /** Sum of those of the bodies from {@code first} to before {@code end}. */
+    Vec3 forceOnObject(int first, int end) {
         double[] f = new double[6];
         Vec3 sum = Vec3.ZERO;
         PadPoints points = last.rig.points();
-        for (int b = 0; b < points.bodies(); b++) {
+        for (int b = first; b < end; b++) {
             for (int i = points.firstPoint(b); i < points.firstPoint(b + 1); i++) {
                 if (last.pads.force(i) > 0) {
                     last.pads.forceOnObject(i, last.objectRotation, last.objectPosition, b, f);

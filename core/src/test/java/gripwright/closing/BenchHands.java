@@ -28,7 +28,7 @@ import java.util.OptionalDouble;
 public final class BenchHands {
     private BenchHands() {}
 
-    static final Rubber SOFT = new Rubber("soft", 0.4e6, "given", 2.5);
+    public static final Rubber SOFT = new Rubber("soft", 0.4e6, "given", 2.5);
 
     /** Two fingers side by side at +x against a thumb at -x, one motor over a floating differential. */
     public static Hand threeFinger() {
@@ -36,9 +36,14 @@ public final class BenchHands {
     }
 
     public static Hand threeFinger(OptionalDouble sideways, double sheathFriction) {
-        PadLayer pad = new PadLayer(0.055, 0.004, SOFT);
+        return threeFinger(sideways, sheathFriction, SOFT);
+    }
+
+    /** The rubber must be called "soft": friction is given for that name. */
+    public static Hand threeFinger(OptionalDouble sideways, double sheathFriction, Rubber rubber) {
+        PadLayer pad = new PadLayer(0.055, 0.004, rubber);
         Phalanx proximal = new Phalanx(0.065, 0.018, 0.010, pad, Phalanx.Tip.SQUARE);
-        Phalanx distal = new Phalanx(0.045, 0.018, 0.010, new PadLayer(0.040, 0.004, SOFT), Phalanx.Tip.ROUND);
+        Phalanx distal = new Phalanx(0.045, 0.018, 0.010, new PadLayer(0.040, 0.004, rubber), Phalanx.Tip.ROUND);
         double quarter = Math.PI / 2;
         List<Joint> joints = List.of(
                 new Joint(new PinJoint(0.06, sideways), quarter - 0.45, quarter - 0.5, quarter + 1.4, 0.015),
@@ -60,7 +65,7 @@ public final class BenchHands {
                 Motor.WhenOff.LOCKED);
         return new Hand(
                 "bench",
-                new Palm(0.07, 0.06, 0.006, new PadLayer(0.07, 0.004, SOFT)),
+                new Palm(0.07, 0.06, 0.006, new PadLayer(0.07, 0.004, rubber)),
                 fingers,
                 List.of(motor),
                 new FrictionTable(Map.of("soft", Map.of("plain", new Spread(0.8, 0.1))), Spread.exactly(0.3)),
@@ -69,7 +74,7 @@ public final class BenchHands {
     }
 
     /** From above, the palm's pad this high over the table for an object 70 mm high. */
-    static Grip above(double palmHeight) {
+    public static Grip above(double palmHeight) {
         return new Grip(
                 "top",
                 Grip.Approach.ABOVE,

@@ -65,10 +65,11 @@ class DiscTest {
             Truth.record(
                     "disc in two fingers",
                     row + " [" + row.unit() + "]",
+                    row.inputsText(),
                     SOURCE,
                     row.expected(),
                     found,
-                    "3e-4",
+                    "3e-4 of it, at least 3e-4",
                     "give of contacts at 1e10 N/m");
             assertThat(found).as(row.toString()).isCloseTo(row.expected(), Offset.offset(tolerance));
         }
@@ -105,7 +106,7 @@ class DiscTest {
                 SOURCE,
                 peak,
                 -scene.forceOnObject().z(),
-                "2e-4",
+                "2e-4 of it",
                 "give of contacts at 1e10 N/m");
         assertThat(-scene.forceOnObject().z()).isCloseTo(peak, Offset.offset(2e-4 * peak));
         assertThat(scene.force(1)).isLessThan(2e-3);

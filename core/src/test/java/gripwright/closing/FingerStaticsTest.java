@@ -77,6 +77,7 @@ class FingerStaticsTest {
             Truth.record(
                     "finger statics",
                     id + " f" + (i + 1) + " [N]",
+                    rows.get(i).inputsText(),
                     SOURCE,
                     expected[i],
                     found[i],
@@ -157,7 +158,7 @@ class FingerStaticsTest {
                 SOURCE,
                 row.expected(),
                 root / MM,
-                "3e-5",
+                "3e-5 of it",
                 "straight line between 0.999 and 1.001 of it");
         assertThat(root).isCloseTo(k2, Offset.offset(3e-5 * k2));
     }

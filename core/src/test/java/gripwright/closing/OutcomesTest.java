@@ -91,6 +91,76 @@ class OutcomesTest {
     }
 
     @Test
+    void aPadPressedHarderThanTheObjectBearsIsSqueezingToo() {
+        GraspObject o = squeezable(1000);
+        GraspObject soft = new GraspObject(
+                o.name(),
+                o.shape(),
+                o.mass(),
+                o.massSpread(),
+                o.centreOfMass(),
+                o.surface(),
+                o.stance(),
+                OptionalDouble.empty(),
+                OptionalDouble.of(20e3),
+                o.grips(),
+                1);
+        ClosingDetail d = over(soft, 0.06).detail(Conditions.NOMINAL);
+        assertThat(d.summary().outcome()).isEqualTo(Outcome.SQUEEZED);
+        assertThat(d.reason()).contains("A pad pressed with").contains("bears 20.0 kPa");
+    }
+
+    @Test
+    void movingFartherThanTheLimitIsThrownOutAndSinkingDeeperIsDropped() {
+        Criteria c = Criteria.DEFAULT;
+        GraspObject ball = BenchHands.object("ball", BALL, 0.2);
+        ClosingSummary held = judged(ball, 0.06, c);
+        assertThat(held.travel()).isGreaterThan(0.01);
+        Criteria near = new Criteria(
+                c.landingForce(), c.touchForce(), c.lift(), c.sink(), held.travel() / 2, c.tilt(), c.pushed());
+        assertThat(judged(ball, 0.06, near).outcome()).isEqualTo(Outcome.THROWN_OUT);
+        GraspObject heavy = BenchHands.object("can", new Cylinder(0.03, 0.05, 0.003), 0.4);
+        ClosingSummary sunk = judged(heavy, 0.03, c);
+        assertThat(sunk.outcome()).isEqualTo(Outcome.HELD);
+        assertThat(sunk.sink()).isGreaterThan(1e-5);
+        Criteria strict = new Criteria(
+                c.landingForce(), c.touchForce(), c.lift(), sunk.sink() / 2, c.thrown(), c.tilt(), c.pushed());
+        assertThat(judged(heavy, 0.03, strict).outcome())
+                .as("it left the table, so it was gripped and then lost, however far it had been drawn in")
+                .isEqualTo(Outcome.DROPPED);
+    }
+
+    private static ClosingSummary judged(GraspObject object, double gap, Criteria criteria) {
+        return new ClosingSimulator(
+                        BenchHands.threeFinger(),
+                        BenchHands.above(gap),
+                        object,
+                        Spread.exactly(0.5),
+                        Numerics.DEFAULT,
+                        criteria)
+                .run(Conditions.NOMINAL);
+    }
+
+    @Test
+    void aStatedSlipperinessIsNeverRaised() {
+        Hand hand = BenchHands.threeFinger();
+        Hand ice = new Hand(
+                hand.name(),
+                hand.palm(),
+                hand.fingers(),
+                hand.motors(),
+                new FrictionTable(Map.of("soft", Map.of("plain", new Spread(0.005, 0.001))), Spread.exactly(0.003)),
+                hand.arm(),
+                hand.grips());
+        ClosingDetail d = over(ice, BenchHands.object("ball", BALL, 0.2), 0.06).detail(Conditions.NOMINAL);
+        assertThat(d.contacts().stream()
+                        .filter(x -> x.kind() == ContactForce.Kind.PAD_ON_OBJECT)
+                        .map(ContactForce::friction)
+                        .distinct())
+                .containsExactly(0.005);
+    }
+
+    @Test
     void aSlipperyHeavyBallIsNotHeld() {
         Hand hand = BenchHands.threeFinger();
         Hand slippery = new Hand(
@@ -123,6 +193,16 @@ class OutcomesTest {
             }
         }
         assertThat(knocked).as("some misplacement knocks the tube over").isTrue();
+    }
+
+    @Test
+    void anObjectBiggerThanTheReachIsAllowedAndNotHeld() {
+        GraspObject barrel = BenchHands.object("barrel", new Cylinder(0.2, 0.25, 0.005), 9);
+        ClosingSummary near = over(barrel, 0.13).run(Conditions.NOMINAL);
+        assertThat(near.outcome().decided()).isTrue();
+        assertThat(near.held()).isFalse();
+        // beyond the fingers' reach nothing touches it
+        assertThat(over(barrel, 0.20).run(Conditions.NOMINAL).outcome()).isEqualTo(Outcome.MISSED);
     }
 
     @Test

@@ -2,12 +2,6 @@ package gripwright.closing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import gripwright.closing.BareScene.Chain;
-import gripwright.closing.BareScene.Link;
-import gripwright.math.Rotation;
-import gripwright.math.Vec3;
-import gripwright.shape.Cylinder;
-import gripwright.truth.Reference;
 import gripwright.truth.Truth;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,19 +25,9 @@ import tools.jackson.databind.JsonNode;
  */
 class PlanarClosingTest {
     private static final String SOURCE = "independent planar computation (energy minimisation), planar_cases.json";
-    private static final String[] NAMES = {"palm", "L.prox", "L.dist", "R.prox", "R.dist"};
-
-    private static final JsonNode DATA = Reference.json("closings/planar_cases.json");
+    private static final String[] NAMES = PlanarClosing.BODIES.toArray(new String[0]);
 
     record Case(JsonNode node) {
-        double get(String name) {
-            return node.get(name).asDouble();
-        }
-
-        boolean free() {
-            return node.get("disc").asString().equals("free");
-        }
-
         @Override
         public String toString() {
             return node.get("case").asInt() + " " + node.get("disc").asString();
@@ -51,22 +35,19 @@ class PlanarClosingTest {
     }
 
     static Stream<Case> cases() {
-        return Reference.elements(DATA.get("cases"))
-                .filter(c -> c.get("disc").asString().equals("fixed")
-                        || c.get("rigid").get("captured").asBoolean())
-                .map(Case::new);
+        return PlanarClosing.cases().map(Case::new);
     }
 
     @ParameterizedTest
     @MethodSource("cases")
     void referenceRigidContacts(Case c) {
-        compare(c, "rigid", closed(c, 1e9), 0.004, 0.002, 5e-4, 4e-6);
+        compare(c, "rigid", PlanarClosing.closed(c.node, 1e9), 0.004, 0.002, 5e-4, 4e-6);
     }
 
     @ParameterizedTest
     @MethodSource("cases")
     void referenceSoftContacts(Case c) {
-        compare(c, "soft", closed(c, 2e4), 0.1, 0.01, 2e-3, 6e-5);
+        compare(c, "soft", PlanarClosing.closed(c.node, 2e4), 0.1, 0.01, 2e-3, 6e-5);
     }
 
     private static void compare(
@@ -78,6 +59,7 @@ class PlanarClosingTest {
             Truth.record(
                     "planar closing, " + column,
                     c + " joint " + (j + 1) + " [deg]",
+                    PlanarClosing.inputs(c.node),
                     SOURCE,
                     angle,
                     found,
@@ -90,6 +72,7 @@ class PlanarClosingTest {
             Truth.record(
                     "planar closing, " + column,
                     c + " " + NAMES[b] + " [N]",
+                    PlanarClosing.inputs(c.node),
                     SOURCE,
                     force,
                     scene.force(b),
@@ -110,7 +93,7 @@ class PlanarClosingTest {
         List<Double> errors = new ArrayList<>();
         double[] pitch = {4e-3, 2e-3, 1e-3, 5e-4};
         for (int i = 0; i < pitch.length; i++) {
-            BareScene scene = scene(c).chains(0.008, pitch[i], 1e6 * (1 << 2 * i), true);
+            BareScene scene = PlanarClosing.scene(c.node).chains(0.008, pitch[i], 1e6 * (1 << 2 * i), true);
             scene.longestStep = 0.01;
             scene.close(0.05, 4000);
             double worst = 0;
@@ -130,51 +113,5 @@ class PlanarClosingTest {
         }
         assertThat(errors.get(3)).isLessThan(0.3 * errors.get(0));
         assertThat(errors.get(3)).isLessThan(0.005);
-    }
-
-    private static BareScene closed(Case c, double stiffness) {
-        BareScene scene =
-                scene(c).capsules(DATA.get("hand").get("link_radius_m").asDouble(), stiffness, true);
-        int steps = scene.close(0.05, 20_000);
-        assertThat(steps).as(c + " steps to rest").isLessThan(20_000);
-        return scene;
-    }
-
-    private static BareScene scene(Case c) {
-        JsonNode hand = DATA.get("hand");
-        double a = hand.get("half_spacing_m").asDouble();
-        BareScene scene = new BareScene(
-                List.of(
-                        new Chain(new Vec3(-a, 0, 0), 0, links(c, 1)),
-                        new Chain(new Vec3(a, 0, 0), Math.PI, links(c, c.get("right_finger_arm_factor")))),
-                new Cylinder(c.get("R_m"), 0.1, 0));
-        scene.fixed = !c.free();
-        scene.mass = c.free() ? 0.1 : 0;
-        scene.tension = c.get("tension_N");
-        scene.p[0] = c.get("dx_m");
-        scene.p[2] = c.get("dy_m");
-        System.arraycopy(Rotation.about(Vec3.X, Math.PI / 2).toArray(), 0, scene.r, 0, 9);
-        return scene;
-    }
-
-    private static List<Link> links(Case c, double factor) {
-        JsonNode hand = DATA.get("hand");
-        double k1 = hand.get("k1_Nm_per_rad").asDouble();
-        double r1 = hand.get("r1_m").asDouble() * factor;
-        return List.of(
-                new Link(
-                        hand.get("link_length_m").get(0).asDouble(),
-                        r1,
-                        k1,
-                        Math.toRadians(hand.get("rest_deg").get(0).asDouble()),
-                        Math.toRadians(-20),
-                        Math.toRadians(140)),
-                new Link(
-                        hand.get("link_length_m").get(1).asDouble(),
-                        r1 * c.get("r2_over_r1"),
-                        k1 * c.get("k2_over_k1"),
-                        Math.toRadians(hand.get("rest_deg").get(1).asDouble()),
-                        0,
-                        Math.toRadians(110)));
     }
 }

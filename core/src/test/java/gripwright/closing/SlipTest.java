@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Test;
  * creeps by its smoothing length each step.
  */
 class SlipTest {
-    private static final double FRICTION = 0.5;
+    static final double FRICTION = 0.5;
 
     private final StepSystem system = pinch();
     private final Stepper stepper = new Stepper(system, Numerics.DEFAULT);
@@ -99,7 +99,7 @@ class SlipTest {
                 .isEqualTo(Stepper.End.DONE);
     }
 
-    private static StepSystem pinch() {
+    static StepSystem pinch() {
         List<Link> link = List.of(new Link(0.06, 0.01, 0, Math.PI / 2 - 0.02, 0, 3));
         List<Chain> chains =
                 List.of(new Chain(new Vec3(-0.028, 0, 0), 0, link), new Chain(new Vec3(0.028, 0, 0), Math.PI, link));

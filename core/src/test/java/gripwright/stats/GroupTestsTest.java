@@ -3,6 +3,7 @@ package gripwright.stats;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import gripwright.truth.Truth;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -25,8 +26,16 @@ class GroupTestsTest {
         int b = Integer.parseInt(row.get(2));
         int c = Integer.parseInt(row.get(3));
         int d = Integer.parseInt(row.get(4));
-        assertThat(FisherExact.atLeast(a, a + b, a + c, a + b + c + d))
-                .isCloseTo(Double.parseDouble(row.get(6)), Percentage.withPercentage(1e-6));
+        double found = FisherExact.atLeast(a, a + b, a + c, a + b + c + d);
+        Truth.record(
+                "tests of groups",
+                "Fisher's exact test, one-sided p, table " + a + ", " + b + "; " + c + ", " + d,
+                "R fisher.test and scipy",
+                Double.parseDouble(row.get(6)),
+                found,
+                "1e-8",
+                "printed to ten digits");
+        assertThat(found).isCloseTo(Double.parseDouble(row.get(6)), Percentage.withPercentage(1e-6));
     }
 
     /** Source: scipy 1.17.1 mannwhitneyu, U = 21 of 30 pairs with ties, so 2 * 21 / 30 - 1; exact. */
@@ -34,6 +43,14 @@ class GroupTestsTest {
     void referenceRankBiserialWithTies() {
         double[] first = {3.1, 2.0, 5.5, 2.0, 7.25, 1.0};
         double[] second = {2.0, 0.5, 4.0, 1.5, 2.0};
+        Truth.record(
+                "tests of groups",
+                "rank-biserial correlation of 6 and 5 values with ties",
+                "scipy 1.17.1 mannwhitneyu, 2 U / 30 - 1",
+                0.4,
+                RankBiserial.of(first, second),
+                "1e-15",
+                "whole numbers of pairs");
         assertThat(RankBiserial.of(first, second)).isCloseTo(0.4, within(1e-15));
         assertThat(RankBiserial.of(second, first)).isCloseTo(-0.4, within(1e-15));
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import gripwright.stats.CombinedShares.Term;
+import gripwright.truth.Truth;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -14,6 +15,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class IntervalsTest {
+    private static final String SHARE = "Wilson 1927, Clopper and Pearson 1934; wilson.csv, equal in scipy and R";
+    private static final String DIFFERENCE = "Newcombe 1998, method 10; newcombe.csv, computed apart";
+
     static Stream<List<String>> wilson() {
         return ReferenceCsv.rows("wilson.csv");
     }
@@ -40,11 +44,16 @@ class IntervalsTest {
     @MethodSource("wilson")
     void referenceWilsonAndExactIntervals(List<String> row) {
         Interval wilson = BinomialIntervals.wilson(count(row, 0), count(row, 1));
+        Interval exactly = BinomialIntervals.clopperPearson(count(row, 0), count(row, 1), 0.95);
+        String counts = row.get(0) + " of " + row.get(1);
+        note(counts + ", Wilson low", SHARE, row, 3, wilson.low());
+        note(counts + ", Wilson high", SHARE, row, 4, wilson.high());
+        note(counts + ", exact low", SHARE, row, 5, exactly.low());
+        note(counts + ", exact high", SHARE, row, 6, exactly.high());
         assertThat(wilson.low()).isCloseTo(number(row, 3), tolerance(row, 3));
         assertThat(wilson.high()).isCloseTo(number(row, 4), tolerance(row, 4));
-        Interval exact = BinomialIntervals.clopperPearson(count(row, 0), count(row, 1), 0.95);
-        assertThat(exact.low()).isCloseTo(number(row, 5), tolerance(row, 5));
-        assertThat(exact.high()).isCloseTo(number(row, 6), tolerance(row, 6));
+        assertThat(exactly.low()).isCloseTo(number(row, 5), tolerance(row, 5));
+        assertThat(exactly.high()).isCloseTo(number(row, 6), tolerance(row, 6));
     }
 
     /** Source: reference/statistics/newcombe.csv: the combination with weights 1 and -1 is Newcombe's method 10. */
@@ -53,9 +62,17 @@ class IntervalsTest {
     void referenceDifferenceOfTwoSharesIsNewcombesHybrid(List<String> row) {
         List<Term> terms = List.of(term(1, count(row, 0), count(row, 1)), term(-1, count(row, 2), count(row, 3)));
         Interval found = CombinedShares.interval(terms);
+        String counts = row.get(0) + " of " + row.get(1) + " against " + row.get(2) + " of " + row.get(3);
+        note(counts + ", difference low", DIFFERENCE, row, 5, found.low());
+        note(counts + ", difference high", DIFFERENCE, row, 6, found.high());
         assertThat(CombinedShares.value(terms)).isCloseTo(number(row, 4), tolerance(row, 4));
         assertThat(found.low()).isCloseTo(number(row, 5), tolerance(row, 5));
         assertThat(found.high()).isCloseTo(number(row, 6), tolerance(row, 6));
+    }
+
+    private static void note(String what, String source, List<String> row, int column, double found) {
+        Truth.record(
+                "intervals of shares", what, source, number(row, column), found, "1e-8", "printed to ten decimals");
     }
 
     private static Term term(double weight, int successes, int trials) {

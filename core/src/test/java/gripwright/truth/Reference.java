@@ -8,6 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
@@ -22,6 +24,15 @@ public final class Reference {
         public double input(String name) {
             return Double.parseDouble(
                     Objects.requireNonNull(inputs.get(name), "row " + id + " has no input " + name + ": " + inputs));
+        }
+
+        /** All inputs, in the order of their names. */
+        public String inputsText() {
+            return new TreeMap<>(inputs)
+                    .entrySet().stream()
+                            .filter(e -> !e.getKey().isBlank())
+                            .map(e -> e.getValue().isEmpty() ? e.getKey() : e.getKey() + " = " + e.getValue())
+                            .collect(Collectors.joining("; "));
         }
 
         @Override
@@ -46,7 +57,16 @@ public final class Reference {
             String[] pair = input.split("=", 2);
             inputs.put(pair[0].strip(), pair.length == 2 ? pair[1].strip() : "");
         }
-        return new Row(cells[0], cells[1], inputs, Double.parseDouble(cells[3]), cells[4]);
+        return new Row(cells[0], cells[1], inputs, number(cells[3]), cells[4]);
+    }
+
+    /** Yes and no count as 1 and 0. */
+    private static double number(String cell) {
+        return switch (cell) {
+            case "true" -> 1;
+            case "false" -> 0;
+            default -> Double.parseDouble(cell);
+        };
     }
 
     public static JsonNode json(String path) {

@@ -25,12 +25,25 @@ public final class Truth {
      * @param family of checks, e.g. "finger statics"
      * @param what is compared, with its unit
      * @param source of the expected number
-     * @param tolerance in words or as a number
+     * @param tolerance as a number, or in words that begin with one; without a unit it is absolute, with % relative
      * @param why the tolerance
      */
     public static void record(
             String family, String what, String source, double expected, double found, String tolerance, String why) {
-        add(List.of(family, what, source, Double.toString(expected), Double.toString(found), tolerance, why));
+        record(family, what, "", source, expected, found, tolerance, why);
+    }
+
+    /** The same with the inputs in words, where {@code what} does not say them. */
+    public static void record(
+            String family,
+            String what,
+            String inputs,
+            String source,
+            double expected,
+            double found,
+            String tolerance,
+            String why) {
+        add(List.of(family, what, inputs, source, Double.toString(expected), Double.toString(found), tolerance, why));
     }
 
     private static synchronized void add(List<String> cells) {
@@ -38,7 +51,8 @@ public final class Truth {
             if (!begun) {
                 Files.createDirectories(FILE.getParent());
                 Files.writeString(
-                        FILE, line(List.of("family", "what", "source", "expected", "found", "tolerance", "why")));
+                        FILE,
+                        line(List.of("family", "what", "inputs", "source", "expected", "found", "tolerance", "why")));
                 begun = true;
             }
             Files.writeString(FILE, line(cells), StandardCharsets.UTF_8, StandardOpenOption.APPEND);

@@ -47,7 +47,8 @@ final class HandKeys {
             new Quantities.WithSpread(FRICTION_RANGE),
             "0.2",
             "smooth plastic or metal on most things; common practice, no source",
-            "Friction coefficient of bare bone on any object.");
+            "Friction coefficient of bare bone on any object; its mean is also taken for fingers on the table and on each"
+                    + " other.");
     private static final Key<Palm> PALM = Key.required("palm", PalmKeys.PALM, "The palm.");
     private static final Key<Map<String, Finger>> FINGERS = Key.required(
             "fingers",

@@ -154,7 +154,7 @@ class FaultsTest {
 
     @Test
     void zeroFingersAreRefused() {
-        String hand = StartingProject.text("hand.yaml");
+        String hand = Folder.text("hand.yaml");
         int from = hand.indexOf("\nfingers:");
         int to = hand.indexOf("\n# One motor");
         folder.write("hand.yaml", hand.substring(0, from) + "\nfingers: {}\n" + hand.substring(to));
@@ -211,7 +211,7 @@ class FaultsTest {
 
     @Test
     void manyFaultsAreCountedNotAllShown() {
-        StringBuilder need = new StringBuilder(StartingProject.text("need.yaml"));
+        StringBuilder need = new StringBuilder(Folder.text("need.yaml"));
         for (int i = 0; i < 300; i++) {
             need.append("key").append(i).append(": 1\n");
         }

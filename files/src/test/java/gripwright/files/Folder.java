@@ -12,23 +12,21 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 
-/** A project folder for tests: a sound project of its own, with pieces of its text replaced. */
+/**
+ * A project folder for tests: a sample project with pieces of its text replaced. It looks like the starting project, but
+ * is the tests' own, so that the hand people start from can be tuned freely.
+ */
 record Folder(Path path) {
     static Folder starting(Path path) {
-        try {
-            for (String file : List.of(ProjectReader.HAND, ProjectReader.NEED)) {
-                Files.writeString(path.resolve(file), text(file));
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return new Folder(path);
+        return new Folder(path)
+                .write(ProjectReader.HAND, text(ProjectReader.HAND))
+                .write(ProjectReader.NEED, text(ProjectReader.NEED));
     }
 
-    /** A file of the sound project as text. */
+    /** Text of a file of the sample. */
     static String text(String file) {
-        try (InputStream in = Objects.requireNonNull(Folder.class.getResourceAsStream("sound/" + file), file)) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        try (InputStream in = Folder.class.getResourceAsStream("sample/" + file)) {
+            return new String(Objects.requireNonNull(in, file).readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -151,6 +151,16 @@ class StartingProjectTest {
     }
 
     @Test
+    void startingProjectIsSound() throws Exception {
+        StartingProject.write(folder);
+        Project project = ProjectReader.read(folder);
+        assertThat(project.need().objects())
+                .hasSize(4)
+                .allSatisfy(o -> assertThat(o.grips()).hasSizeGreaterThan(1));
+        assertThat(project.hand().grips()).hasSize(4);
+    }
+
+    @Test
     void nothingIsOverwritten() throws Exception {
         Files.writeString(folder.resolve("need.yaml"), "mine");
         assertThatThrownBy(() -> StartingProject.write(folder))

@@ -98,6 +98,12 @@ public final class ClosingPicture {
             svg.text(26, y, line, "v");
             y += 17;
         }
+        for (String caution : detail.cautions()) {
+            for (String line : Wrap.lines("Caution: " + Num.sentence(caution), 140)) {
+                svg.text(26, y, line, "lq");
+                y += 16;
+            }
+        }
         for (String line : Wrap.lines("placed " + placed() + touches(), 140)) {
             svg.text(26, y, line, "lq");
             y += 16;

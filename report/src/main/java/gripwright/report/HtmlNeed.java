@@ -14,7 +14,7 @@ final class HtmlNeed {
     static String section(Need need) {
         Html page = new Html();
         page.say(need.objects().size() + " objects on a surface with friction " + spread(need.tableFriction())
-                + ". Each stands within " + scatter(need.placement().x(), false) + " along x and "
+                + ". Their placement scatters by " + scatter(need.placement().x(), false) + " along x and "
                 + scatter(need.placement().y(), false) + " along y of its place, turned by "
                 + scatter(need.placement().turn(), true) + ", with the hand "
                 + scatter(need.placement().height(), false)

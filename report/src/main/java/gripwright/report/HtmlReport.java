@@ -11,8 +11,8 @@ import java.util.List;
  * dark setting and prints on paper.
  */
 public final class HtmlReport {
-    /** From this section on several share a printed page. */
-    private static final int FIRST_SHORT = 8;
+    /** So many sections at the end share printed pages. */
+    private static final int SHORT = 3;
 
     private HtmlReport() {}
 
@@ -41,7 +41,7 @@ public final class HtmlReport {
         title(page, input);
         for (int i = 0; i < sections.size(); i++) {
             Section s = sections.get(i);
-            page.raw("\n<section id=\"q" + (i + 1) + "\"" + (i >= FIRST_SHORT ? " class=\"flow\"" : "")
+            page.raw("\n<section id=\"q" + (i + 1) + "\"" + (i >= sections.size() - SHORT ? " class=\"flow\"" : "")
                             + "><h2><span class=\"no\">" + (i + 1) + "</span><span>")
                     .text(s.question)
                     .raw("</span></h2>")
@@ -66,6 +66,9 @@ public final class HtmlReport {
                         + HtmlHand.counted(hand.motors().size(), "motor")),
                 HtmlHand.section(hand)));
         out.add(new Section("Does it get hold?", closingsBrief(input), HtmlResults.closings(input)));
+        if (!input.holds().isEmpty()) {
+            out.add(new Section("How hard does it hold?", "", HtmlHold.section(input)));
+        }
         out.add(new Section("How far off may it be?", mapsBrief(input), HtmlResults.maps(input)));
         out.add(new Section(
                 "How often will it work?",

@@ -22,18 +22,30 @@ final class Look {
             colours("desk #E4E8E3 paper #FAFBF7 grid #E3E8E1 rule #C3CCC6 edge #7C8A8A quiet #4D5C61 ink #17262C "
                     + "edit #0B57A4 moved #8F4200 face1 #FFFFFF face2 #F0F3EE face3 #E1E7E1 rubber #D5DBD6 "
                     + "g-held #1F6F73 g-dropped #B49C62 g-pushed #B4DBF8 g-knocked #FCDDB8 g-thrown #D3C08A "
-                    + "g-squeezed #9E7D50 g-landed #5AA0D0 g-missed #FAFBF7 g-undecided #FAFBF7");
+                    + "g-squeezed #9E7D50 g-landed #5AA0D0 g-missed #FAFBF7 g-undecided #FAFBF7 "
+                    + "share4 #90B3B3 share5 #76A2A3 share6 #5C9192 share7 #408083");
 
     /** The same names on dark paper. */
     static final Map<String, String> DARK =
             colours("desk #0D1518 paper #141F23 grid #203036 rule #35484E edge #6F8489 quiet #A3B3B5 ink #E6ECE8 "
                     + "edit #84BDF5 moved #F0A868 face1 #26363B face2 #1E2C31 face3 #192529 rubber #31444A "
                     + "g-held #63BDBB g-dropped #75592A g-pushed #0A3355 g-knocked #4A2B06 g-thrown #4C4645 "
-                    + "g-squeezed #8A8148 g-landed #466F98 g-missed #141F23 g-undecided #141F23");
+                    + "g-squeezed #8A8148 g-landed #466F98 g-missed #141F23 g-undecided #141F23 "
+                    + "share4 #3A686A share5 #447D7D share6 #4E9291 share7 #58A7A6");
 
     /** Name of the ground of an outcome in the two tables. */
     static String ground(Outcome outcome) {
         return "g-" + Marks.key(outcome);
+    }
+
+    /**
+     * Ground of a held share of a half or more, in eighths; 8 is the ground of held itself.
+     *
+     * @param share [-]
+     */
+    static String shareGround(double share) {
+        int eighths = Math.max(4, (int) Math.floor(8 * share + 1e-9));
+        return eighths >= 8 ? ground(Outcome.HELD) : "share" + eighths;
     }
 
     /** A declaration of every colour as a CSS variable. */
@@ -50,6 +62,13 @@ final class Look {
         for (Outcome outcome : Outcome.values()) {
             out.append('.').append(ground(outcome)).append("{fill:var(--").append(ground(outcome));
             out.append(")}\n");
+        }
+        for (int eighths = 4; eighths < 8; eighths++) {
+            out.append(".share")
+                    .append(eighths)
+                    .append("{fill:var(--share")
+                    .append(eighths)
+                    .append(")}\n");
         }
         return out.toString();
     }

@@ -1,6 +1,7 @@
 package gripwright.report;
 
 import gripwright.closing.Outcome;
+import gripwright.study.CellShare;
 import gripwright.study.MapResult;
 import java.util.List;
 import java.util.Map;
@@ -32,12 +33,14 @@ final class MapLegend {
         double after = left + 0.92 * Svg.textWidth(Num.millimetres(Num.promised(map.captureRadius())), 40) + 10;
         svg.text(after, 40, "mm capture range", "v");
         List<String[]> rows = List.of(
-                new String[] {"every placement this near is held", radius(map)},
                 new String[] {
-                    "at least " + Num.percent(map.wantedShare()) + " this near are held",
+                    map.hasShares() ? "every run this near is held" : "every placement this near is held", radius(map)
+                },
+                new String[] {
+                    "on average " + Num.percent(map.wantedShare()) + " this near are held",
                     atLeast(map.shareLimitedBySpan()) + Num.mm(Num.promised(map.shareRadius()))
                 },
-                new String[] {"held area", Num.area(map.heldArea())});
+                new String[] {"held area" + interval(), Num.area(map.heldArea())});
         double y = 64;
         for (String[] row : rows) {
             svg.line(left, y, right, y, "rule").text(left, y + 17, row[0], "v");
@@ -55,6 +58,26 @@ final class MapLegend {
     /** The true radius may be greater than the map. */
     private static String atLeast(boolean limited) {
         return limited ? "at least " : "";
+    }
+
+    private String interval() {
+        if (!map.hasShares()) {
+            return "";
+        }
+        return " (95 %: " + Num.area(map.heldAreaInterval().low()) + " to "
+                + Num.area(map.heldAreaInterval().high()) + ")";
+    }
+
+    /** The ramp of held shares and the mark of cells that depend on the calculation. */
+    private double shares(double y) {
+        for (int eighths = 4; eighths <= 8; eighths++) {
+            svg.rect(left + 22 * (eighths - 4), y, 22, 16, Look.shareGround(eighths / 8.0));
+        }
+        svg.rect(left, y, 110, 16, "t").text(left + 120, y + 13, "held in 4/8 to 8/8 of its runs", "v");
+        svg.text(right, y + 13, Integer.toString(map.count(CellShare::mixed)) + " in part", "v b", Svg.Anchor.END);
+        svg.circle(left + 55, y + 31, 4, "und").text(left + 120, y + 35, "model-limited", "v");
+        svg.text(right, y + 35, Integer.toString(map.count(CellShare::modelLimited)), "v b", Svg.Anchor.END);
+        return y + 44;
     }
 
     private double legend(double top, Map<Outcome, Integer> counts) {
@@ -75,7 +98,7 @@ final class MapLegend {
             svg.text(right, y + 14, Integer.toString(all - known), "v b", Svg.Anchor.END);
             y += 24;
         }
-        return y;
+        return map.hasShares() ? shares(y + 2) : y;
     }
 
     private void swatch(Outcome outcome, double x, double y) {

@@ -4,9 +4,11 @@ import gripwright.closing.ClosingSummary;
 import gripwright.closing.Outcome;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
+import gripwright.study.CellShare;
 import gripwright.study.MapResult;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** A capture map: what happens for each shift of the object, by ground, texture and mark, with the capture circle. */
 public final class MapPicture {
@@ -44,6 +46,7 @@ public final class MapPicture {
         textures();
         heldOutline();
         undecided();
+        modelLimited();
         svg.rect(LEFT, TOP, FIELD, FIELD, "o");
         nominal();
         circles();
@@ -67,20 +70,23 @@ public final class MapPicture {
         return new Svg.P(LEFT + FIELD / 2 + scale * shiftX, TOP + FIELD / 2 - scale * shiftY);
     }
 
-    /** Cells of one outcome in one path, neighbours in a row joined. */
+    /** Cells of one ground in one path, neighbours in a row joined. */
     private void grounds(Map<Outcome, Integer> counts) {
-        Map<Outcome, StringBuilder> paths = new EnumMap<>(Outcome.class);
+        Map<String, StringBuilder> paths = new TreeMap<>();
         int n = map.cells();
         for (int row = 0; row < n; row++) {
             for (int column = 0; column < n; ) {
-                Outcome outcome = map.outcome(row, column);
+                String ground = ground(row, column);
                 int start = column;
-                while (column < n && map.outcome(row, column) == outcome) {
+                while (column < n && ground.equals(ground(row, column))) {
+                    Outcome outcome = map.outcome(row, column);
+                    if (outcome != null) {
+                        counts.merge(outcome, 1, Integer::sum);
+                    }
                     column++;
                 }
-                if (outcome != null) {
-                    counts.merge(outcome, column - start, Integer::sum);
-                    paths.computeIfAbsent(outcome, k -> new StringBuilder())
+                if (!ground.isEmpty()) {
+                    paths.computeIfAbsent(ground, k -> new StringBuilder())
                             .append('M')
                             .append(Num.coord(x(start)))
                             .append(' ')
@@ -96,8 +102,38 @@ public final class MapPicture {
             }
         }
         svg.raw("<g class=\"cells\">");
-        paths.forEach((outcome, d) -> svg.path(d.toString(), Look.ground(outcome)));
+        paths.forEach((ground, d) -> svg.path(d.toString(), ground));
         svg.raw("</g>");
+    }
+
+    /** Empty for a cell that is not known. Shares below a half show what happens in the nominal run instead. */
+    private String ground(int row, int column) {
+        Outcome outcome = map.outcome(row, column);
+        if (outcome == null) {
+            return "";
+        }
+        return byShare(row, column) ? Look.shareGround(map.share(row, column)) : Look.ground(outcome);
+    }
+
+    private boolean byShare(int row, int column) {
+        Outcome outcome = map.outcome(row, column);
+        return map.hasShares()
+                && outcome != null
+                && outcome.decided()
+                && (outcome == Outcome.HELD || map.share(row, column) >= 0.5);
+    }
+
+    /** A ring in each cell whose share depends on the calculation. */
+    private void modelLimited() {
+        double radius = Math.max(1.6, Math.min(0.22 * cell, 4));
+        for (int row = 0; row < map.cells(); row++) {
+            for (int column = 0; column < map.cells(); column++) {
+                CellShare share = map.cell(row, column);
+                if (share != null && share.modelLimited()) {
+                    svg.circle(x(column) + cell / 2, y(row) + cell / 2, radius, "und");
+                }
+            }
+        }
     }
 
     /** In every cell, or in every second or third where cells are too small to carry one. */
@@ -110,7 +146,7 @@ public final class MapPicture {
         for (int row = first; row < n; row += every) {
             for (int column = first; column < n; column += every) {
                 ClosingSummary run = map.runs().get(row * n + column);
-                if (run == null) {
+                if (run == null || byShare(row, column)) {
                     continue;
                 }
                 double left = x(column) + (cell - size) / 2;

@@ -2,6 +2,7 @@ package gripwright.report;
 
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Criteria;
+import gripwright.closing.HoldDetail;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
 import gripwright.study.MapResult;
@@ -14,6 +15,7 @@ import java.util.Optional;
  *
  * @param closings runs to be shown as film strips, in order; their frames should have been recorded
  * @param maps capture maps, in order
+ * @param holds tests of holds, in order; may be empty
  * @param criteria by which the runs were judged
  * @param numerics with which they were calculated
  */
@@ -22,11 +24,15 @@ public record ReportInput(
         List<Closing> closings,
         List<MapResult> maps,
         Optional<TrialsResult> trials,
+        List<Hold> holds,
         Criteria criteria,
         Numerics numerics,
         Provenance provenance) {
     /** A run with one of the project's objects and grips, and a note on why it is shown (may be empty). */
     public record Closing(String object, String grip, String note, ClosingDetail detail) {}
+
+    /** Tests of the hold of one of the project's objects with one of its grips. */
+    public record Hold(String object, String grip, HoldDetail detail) {}
 
     /**
      * What the report was made from.
@@ -48,5 +54,18 @@ public record ReportInput(
     public ReportInput {
         closings = List.copyOf(closings);
         maps = List.copyOf(maps);
+        holds = List.copyOf(holds);
+    }
+
+    /** Without tests of holds. */
+    public ReportInput(
+            Project project,
+            List<Closing> closings,
+            List<MapResult> maps,
+            Optional<TrialsResult> trials,
+            Criteria criteria,
+            Numerics numerics,
+            Provenance provenance) {
+        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
     }
 }

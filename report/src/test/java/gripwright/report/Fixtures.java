@@ -267,6 +267,7 @@ final class Fixtures {
                 "The " + object.name() + " ends " + outcome.words()
                         + ": the thumb touches first and pushes it 2.2 mm before the others arrive; after the lift of"
                         + " 20 mm it has sunk 0.4 mm against the hand & tilted <1 deg.",
+                List.of("A pad was pressed in by 20 % of its thickness & more."),
                 bodies(hand),
                 List.of(),
                 List.of(new ClosingDetail.MotorState("main", 60, 0.03)),

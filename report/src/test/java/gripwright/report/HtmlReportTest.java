@@ -3,6 +3,7 @@ package gripwright.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.closing.Criteria;
+import gripwright.closing.HoldPlan;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.model.Project;
@@ -37,6 +38,7 @@ class HtmlReportTest {
                                         true))),
                 List.of(Fixtures.map("mug", "wrap", 41, 0.003), Fixtures.map("D cell", "top", 21, 0.04)),
                 Optional.of(Fixtures.trials(project.need())),
+                List.of(hold(project, "mug", Outcome.HELD), hold(project, "tape roll", Outcome.PUSHED_AWAY)),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
@@ -46,6 +48,21 @@ class HtmlReportTest {
                         "2026-11-25",
                         "gripwright report demo",
                         List.of("hand.yaml", "need.yaml")));
+    }
+
+    private static ReportInput.Hold hold(Project project, String object, Outcome outcome) {
+        return new ReportInput.Hold(
+                object,
+                "top",
+                FakeHolds.hold(
+                        Fixtures.closing(project.hand(), project.need().object(object), outcome, true),
+                        HoldPlan.DEFAULT));
+    }
+
+    @Test
+    void theSectionOnTheHoldSaysWhatDecides() {
+        assertThat(HtmlReport.write(input()))
+                .contains("How hard does it hold?", "the pulls decide", "slips", "pushed away");
     }
 
     @Test

@@ -3,6 +3,7 @@ package gripwright.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.closing.ClosingSummary;
+import gripwright.closing.HoldPlan;
 import gripwright.closing.Outcome;
 import gripwright.math.Rotation;
 import gripwright.model.GraspObject;
@@ -38,6 +39,17 @@ class PicturesTest {
                 "closing",
                 ClosingPicture.draw(
                         hand, need.object("mug"), Fixtures.closing(hand, need.object("mug"), Outcome.HELD, true)));
+        GraspObject mug = need.object("mug");
+        out.put(
+                "hold",
+                HoldPicture.draw(
+                        hand, mug, FakeHolds.hold(Fixtures.closing(hand, mug, Outcome.HELD, true), HoldPlan.DEFAULT)));
+        out.put(
+                "not-held",
+                HoldPicture.draw(
+                        hand,
+                        mug,
+                        FakeHolds.hold(Fixtures.closing(hand, mug, Outcome.DROPPED, true), HoldPlan.DEFAULT)));
         out.put("map", MapPicture.draw(Fixtures.map("mug", "wrap", 41, 0.003), hand, need.object("mug")));
         out.put("trials", TrialsPicture.table(Fixtures.trials(need), need));
         out.put("failures", TrialsPicture.failures(Fixtures.trials(need)));

@@ -139,17 +139,19 @@ function ticks(c) {
   const box = $('touches');
   box.replaceChildren();
   const n = Math.max(1, c.frames.length - 1);
-  let end = -1, level = 0;
+  const ends = []; // of each line of names, in percent of the bar
   for (const [name, tension, phase] of c.firstTouches) {
     const i = c.frames.findIndex(f => f.p === phase && f.t >= tension - 1e-3);
     const at = 100 * (i < 0 ? 0 : i) / n;
-    level = at < end ? Math.min(level + 1, 1) : 0;
+    let level = ends.findIndex(end => at >= end);
+    if (level < 0) level = ends.length;
+    ends[level] = at + 8;
     const tick = el('span', {}, name);
     tick.style.left = at + '%';
     tick.style.top = 27 + 14 * level + 'px';
     box.append(tick);
-    end = at + 9;
   }
+  box.parentElement.style.paddingBottom = 8 + 14 * Math.max(2, ends.length) + 'px';
 }
 
 let playing = 0;

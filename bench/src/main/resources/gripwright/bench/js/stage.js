@@ -84,7 +84,7 @@ export class Stage {
     }
     low.z = Math.min(low.z, -10);
     this.centre = low.clone().add(high).multiplyScalar(0.5);
-    this.half = 0.56 * Math.max(high.x - low.x, high.y - low.y, high.z - low.z);
+    this.half = 0.5 * Math.max(high.x - low.x, high.y - low.y, high.z - low.z);
   }
 
   show(index) {

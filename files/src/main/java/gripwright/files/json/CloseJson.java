@@ -35,6 +35,7 @@ public final class CloseJson {
                             .number("viscosity_scale", detail.numerics().viscosityScale()));
             json.object("summary", j -> RunJson.summary(j, detail.summary()));
             json.text("reason", detail.reason());
+            json.texts("cautions", detail.cautions());
             json.object("object", j -> object(j, object, detail));
             json.number("table_height_m", detail.tableHeight());
             bodies(json, hand, detail);

@@ -2,7 +2,10 @@ package gripwright.files.json;
 
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Criteria;
+import gripwright.study.CellShare;
 import gripwright.study.MapResult;
+import gripwright.study.Proportion;
+import java.util.Locale;
 
 /** A capture map. Schema: docs/schema/map.schema.json. */
 public final class MapJson {
@@ -25,6 +28,10 @@ public final class MapJson {
                     .number("share_radius_m", map.shareRadius())
                     .number("wanted_share", map.wantedShare())
                     .number("held_area_m2", map.heldArea());
+            if (map.hasShares()) {
+                json.number("held_area_low_m2", map.heldAreaInterval().low())
+                        .number("held_area_high_m2", map.heldAreaInterval().high());
+            }
             json.array("runs", () -> {
                 for (int row = 0; row < map.cells(); row++) {
                     for (int column = 0; column < map.cells(); column++) {
@@ -45,6 +52,17 @@ public final class MapJson {
         json.object(() -> {
             json.number("x_m", map.shift(column)).number("y_m", map.shift(row));
             RunJson.summary(json, run);
+            CellShare share = map.hasShares() ? map.cell(row, column) : null;
+            if (share != null) {
+                Proportion p = share.proportion();
+                json.text("basis", share.basis().name().toLowerCase(Locale.ROOT))
+                        .whole("held_runs", share.held())
+                        .whole("decided_runs", share.decided())
+                        .whole("undecided_runs", share.undecided())
+                        .number("held_low", p.low())
+                        .number("held_high", p.high())
+                        .truth("model_limited", share.modelLimited());
+            }
         });
     }
 }

@@ -1,0 +1,56 @@
+package gripwright.benchmarks;
+
+import gripwright.closing.ClosingSimulator;
+import gripwright.closing.Criteria;
+import gripwright.closing.Numerics;
+import gripwright.files.ProjectReader;
+import gripwright.model.Project;
+import gripwright.study.RunnerFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The project of `gripwright demo`, read from the jar. */
+public final class DemoCase {
+    private DemoCase() {}
+
+    public static Project project() {
+        List<Path> copied = new ArrayList<>();
+        try {
+            Path folder = Files.createTempDirectory("gripwright-bench");
+            copied.add(folder);
+            for (String name :
+                    new String(read("FILES"), StandardCharsets.UTF_8).lines().toList()) {
+                if (!name.isBlank()) {
+                    copied.add(Files.write(folder.resolve(name), read(name)));
+                }
+            }
+            Project project = ProjectReader.read(folder);
+            for (int i = copied.size() - 1; i >= 0; i--) {
+                Files.delete(copied.get(i));
+            }
+            return project;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public static RunnerFactory closings(Project project) {
+        return (object, grip) -> new ClosingSimulator(
+                project.hand(), grip, object, project.need().tableFriction(), Numerics.DEFAULT, Criteria.DEFAULT);
+    }
+
+    private static byte[] read(String name) throws IOException {
+        try (InputStream file = DemoCase.class.getResourceAsStream("/demo/" + name)) {
+            if (file == null) {
+                throw new IOException("the build left out demo/" + name);
+            }
+            return file.readAllBytes();
+        }
+    }
+}

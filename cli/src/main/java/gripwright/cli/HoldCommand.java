@@ -1,0 +1,94 @@
+package gripwright.cli;
+
+import gripwright.closing.Conditions;
+import gripwright.closing.HoldDetail;
+import gripwright.closing.HoldPlan;
+import gripwright.closing.Kept;
+import gripwright.closing.LoadResult;
+import gripwright.files.json.HoldJson;
+import gripwright.model.GraspObject;
+import gripwright.model.Grip;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** How hard one grip holds one object. */
+@Command(
+        name = "hold",
+        description =
+                "Close the hand once on one object, lift, then pull, turn and shake what it holds and let it go again.",
+        footer = {
+            "",
+            "Pulls go through the object's centre of mass; displacements are those in the hand.",
+            "Says yes if it is held and bears the transport that need.yaml asks for.",
+            "",
+            "Examples:",
+            "  gripwright hold bench --object mug --grip wrap",
+            "  gripwright hold bench --object mug --grip wrap --travel \"10 mm\" --picture hold.svg"
+        })
+final class HoldCommand extends ProjectCommand {
+    @Mixin
+    private final PairOptions pair = new PairOptions();
+
+    @Mixin
+    private final PadOption pads = new PadOption();
+
+    @Option(
+            names = "--offset",
+            paramLabel = "\"X, Y\"",
+            converter = Quantities.OffsetReader.class,
+            description = "Shift of the object from its nominal place, such as \"12 mm, -5 mm\".")
+    private Quantities.Offset offset = new Quantities.Offset(0, 0);
+
+    @Option(
+            names = "--turn",
+            paramLabel = "ANGLE",
+            converter = Quantities.AngleReader.class,
+            description = "Turn of the object about the vertical, such as \"20 deg\".")
+    private double turn;
+
+    @Option(
+            names = "--travel",
+            paramLabel = "LENGTH",
+            converter = Quantities.TravelReader.class,
+            description = "How far each pull goes; 5 mm unless said otherwise. Turns go by it over 30 mm.")
+    private double travel = HoldPlan.DEFAULT.travel();
+
+    HoldCommand(Surroundings at) {
+        super(at);
+    }
+
+    @Override
+    Exit run() {
+        OpenProject open = open();
+        GraspObject object = open.object(pair.object());
+        Grip grip = open.grip(pair.grip());
+        HoldPlan plan = HoldPlan.DEFAULT
+                .withTravel(travel)
+                .withAcceleration(open.project().need().acceleration());
+        HoldDetail hold = at.closings()
+                .of(open.project(), pads.numerics())
+                .create(object, grip)
+                .hold(Conditions.at(offset.x(), offset.y(), turn), plan);
+        at.out().println(HoldText.of(object.name(), grip.name(), hold));
+        at.out().println(open.assumptionsLine());
+        results.json(() -> HoldJson.of(open.origin(), grip, object, hold));
+        results.picture(() -> Pictures.hold(open.project().hand(), object, hold));
+        return exit(hold);
+    }
+
+    private static Exit exit(HoldDetail hold) {
+        Exit closed = CloseCommand.exit(hold.closing().summary().outcome());
+        if (closed != Exit.YES) {
+            return closed;
+        }
+        boolean lost = transport(hold).anyMatch(l -> l.kept() == Kept.LOST);
+        boolean undecided = transport(hold).anyMatch(l -> l.kept() == Kept.UNDECIDED);
+        return lost ? Exit.NO : undecided ? Exit.UNDECIDED : Exit.YES;
+    }
+
+    private static Stream<LoadResult> transport(HoldDetail hold) {
+        return Stream.concat(hold.pulses().stream(), hold.steadyTurn().stream());
+    }
+}

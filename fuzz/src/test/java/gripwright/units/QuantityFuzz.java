@@ -1,0 +1,36 @@
+package gripwright.units;
+
+import com.code_intelligence.jazzer.junit.FuzzTest;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Timeout;
+
+/** Any text is a quantity or is refused by {@link UnitFault}. */
+class QuantityFuzz {
+    @FuzzTest
+    @Timeout(5)
+    void anyTextIsReadOrRefused(byte[] bytes) {
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        try {
+            QuantityText.Quantity q = QuantityText.quantity(text);
+            if (!Double.isFinite(q.value())) {
+                throw new AssertionError("'" + text + "' was read as " + q.value());
+            }
+        } catch (UnitFault refused) {
+            needMessage(refused);
+        }
+        for (Measure measure : Measure.values()) {
+            try {
+                QuantityText.measured(text, measure);
+                QuantityText.scattering(text, measure);
+            } catch (UnitFault refused) {
+                needMessage(refused);
+            }
+        }
+    }
+
+    private static void needMessage(UnitFault refused) {
+        if (refused.getMessage() == null || refused.getMessage().isBlank()) {
+            throw new AssertionError("refused without a reason", refused);
+        }
+    }
+}
