@@ -40,7 +40,8 @@ final class HoldText {
 
     private static Table pulls(HoldDetail hold) {
         String give = "at " + Say.length(HoldPlan.FIRST_GIVE);
-        Table table = new Table("lrrrlrl", "pull", "peak", "there at", give, "it", "accelerated", "gave way first");
+        Table table =
+                new Table("lrrrlrl", "pull", "peak", "there at", give, "it", "hand accelerated", "gave way first");
         for (PullResult p : hold.pulls()) {
             String shaken = hold.endurance().stream()
                     .filter(e -> e.axis().equals(p.axis()))
@@ -114,6 +115,7 @@ final class HoldText {
         return Words.wrapped("judged   pulled " + Say.length(hold.plan().travel()) + " and turned "
                 + Say.angle(hold.plan().turn()) + " in the hand; a load is borne if the object moves less than "
                 + Say.length(hold.closing().criteria().sink()) + " and turns less than "
-                + Say.angle(hold.closing().criteria().tilt()) + " in it and comes to rest");
+                + Say.angle(hold.closing().criteria().tilt())
+                + " in it and comes to rest; a hand accelerated one way presses the object the other way");
     }
 }

@@ -15,7 +15,7 @@ import picocli.CommandLine.Mixin;
         description = "Close the hand for every shift of the object on a grid: how far off may it stand?",
         footer = {
             "",
-            "Ctrl-C stops the map; what is finished is printed and written.",
+            "Ctrl-C stops the map; what is finished is printed and written, and the same command goes on from there.",
             "The exit code answers for the middle of the map: the object at its nominal place.",
             "",
             "Examples:",

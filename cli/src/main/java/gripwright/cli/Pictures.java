@@ -9,11 +9,14 @@ import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
+import gripwright.report.RefinePicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
 import gripwright.study.MapResult;
+import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
 import gripwright.study.VaryResult;
+import java.util.List;
 
 /** SVG files of results. */
 final class Pictures {
@@ -33,6 +36,10 @@ final class Pictures {
 
     static String map(MapResult map, Hand hand, GraspObject object) {
         return MapPicture.draw(map, hand, object).standAlone();
+    }
+
+    static String refinements(String object, List<Refinement> refinements) {
+        return RefinePicture.draw(object, refinements).standAlone();
     }
 
     static String vary(VaryResult vary) {

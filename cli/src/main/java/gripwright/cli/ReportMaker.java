@@ -22,6 +22,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** Trials, maps and film strips of one project, and the report and the files made from them. */
@@ -139,19 +140,32 @@ final class ReportMaker {
         return closings;
     }
 
-    /** Each object with its best grip at its nominal place. */
+    /** Each object with its best grip at its nominal place; those that were not done when it was stopped are missing. */
     private List<ReportInput.Hold> holds(TrialsResult trials) {
         RunnerFactory runners = at.closings().of(project, plan.numerics);
         HoldPlan tests = HoldPlan.DEFAULT.withAcceleration(project.need().acceleration());
-        List<ReportInput.Hold> holds = new ArrayList<>();
-        for (GraspObject object : project.need().objects()) {
-            String grip = bestGrip(trials, object);
-            holds.add(new ReportInput.Hold(
-                    object.name(),
-                    grip,
-                    runners.create(object, project.hand().grip(grip)).hold(Conditions.NOMINAL, tests)));
+        ProgressLine progress = at.progress("holds");
+        try {
+            return plan
+                    .jobs
+                    .run(
+                            project.need().objects(),
+                            () -> runners,
+                            (factory, object) -> {
+                                String grip = bestGrip(trials, object);
+                                return new ReportInput.Hold(
+                                        object.name(),
+                                        grip,
+                                        factory.create(object, project.hand().grip(grip))
+                                                .hold(Conditions.NOMINAL, tests));
+                            },
+                            progress)
+                    .stream()
+                    .filter(Objects::nonNull)
+                    .toList();
+        } finally {
+            progress.end();
         }
-        return holds;
     }
 
     private ReportInput.Closing closing(

@@ -12,7 +12,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "schema",
         description =
-                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, hold, map, trials, vary).",
+                "Print the JSON Schema of a project file (hand, need) or of a result (check, close, hold, map, trials,"
+                        + " vary).",
         footer = {
             "",
             "Editors complete keys and show their meaning with the schemas of the project files.",

@@ -32,7 +32,8 @@ final class StrengthCommand implements Callable<Integer> {
             pull      lift, then pull the pipe slowly along its axis with a force gauge; the greatest reading in 5 mm of
                       travel in the hand, the weaker way of up and down
             twist     the same with a torque gauge about the axis, over 9.5 deg
-            finger    fasten a pipe to the bench, let the one finger alone close on it; the sum of what its pads press
+            finger    fasten a pipe to the bench, hold the tendons of the other fingers, let the one finger close on it;
+                      the sum of what its pads press
             Cycle time needs the speed of the motor under load, which the project files do not hold: not foretold.""";
 
     @Parameters(paramLabel = "DIR", description = "The project folder.")

@@ -24,11 +24,15 @@ final class Studies {
     private final RunnerFactory closings;
     private final Jobs jobs;
     private final Numerics numerics;
+    private final KeptRuns kept;
+
+    private int saidUsed;
 
     Studies(Surroundings at, OpenProject open, Numerics numerics, Jobs jobs) {
         this.at = at;
         this.open = open;
-        this.closings = at.closings().of(open.project(), numerics);
+        this.kept = new KeptRuns(at.closings(), open);
+        this.closings = kept.of(open.project(), numerics);
         this.jobs = jobs;
         this.numerics = numerics;
         at.interruption().listen();
@@ -46,22 +50,24 @@ final class Studies {
         ShareMap shares = new ShareMap(map, Uncertain.seeded(MAP_SEED));
         ShareMap.Runners runners = new ShareMap.Runners(
                 closings,
-                at.closings().of(open.project(), numerics.withStepScale(numerics.stepScale() / 2)),
-                at.closings().of(open.project(), numerics.withViscosityScale(numerics.viscosityScale() / 2)));
+                kept.of(open.project(), numerics.withStepScale(numerics.stepScale() / 2)),
+                kept.of(open.project(), numerics.withViscosityScale(numerics.viscosityScale() / 2)));
         ProgressLine progress = at.progress("map of " + object.name() + " with " + grip.name());
         try {
             return shares.run(object, grip, runners, jobs, progress);
         } finally {
             progress.end();
+            keep();
         }
     }
 
     VaryResult vary(Vary vary) {
         ProgressLine progress = at.progress("vary");
         try {
-            return vary.run(open.project(), project -> at.closings().of(project, numerics), jobs, progress);
+            return vary.run(open.project(), project -> kept.of(project, numerics), jobs, progress);
         } finally {
             progress.end();
+            keep();
         }
     }
 
@@ -71,6 +77,24 @@ final class Studies {
             return Trials.run(open.project(), closings, runs, seed, jobs, progress);
         } finally {
             progress.end();
+            keep();
+        }
+    }
+
+    /** Says and keeps what a stopped study leaves, and says what was taken over from one. */
+    private void keep() {
+        int used = kept.used();
+        if (used > saidUsed) {
+            at.out()
+                    .println("resumed  " + Say.count(used - saidUsed, "run", "runs")
+                            + " taken over from a study that was stopped\n");
+            saidUsed = used;
+        }
+        int left = kept.save(stopped());
+        if (stopped()) {
+            at.out()
+                    .println("kept     " + Say.count(left, "finished run", "finished runs") + " in results/"
+                            + KeptRuns.NAME + "; the same command goes on from there\n");
         }
     }
 }

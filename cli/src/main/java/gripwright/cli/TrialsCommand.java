@@ -14,7 +14,7 @@ import picocli.CommandLine.Mixin;
         footer = {
             "",
             "The same seed gives the same result on any number of threads.",
-            "Ctrl-C stops the trials; what is finished is printed and written.",
+            "Ctrl-C stops the trials; what is finished is printed and written, and the same command goes on from there.",
             "The exit code answers whether the weighted total reaches the wanted success.",
             "",
             "Examples:",

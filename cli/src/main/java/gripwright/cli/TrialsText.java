@@ -18,13 +18,22 @@ final class TrialsText {
 
     private static Table pairs(TrialsResult trials) {
         Table table = new Table(
-                "llrrrll", "object", "grip", "held", "of", "undecided", "mostly fails by", "what decides most");
+                "llrrrrll",
+                "object",
+                "grip",
+                "held",
+                "of",
+                "95 % interval",
+                "undecided",
+                "mostly fails by",
+                "what decides most");
         for (Pair pair : trials.pairs()) {
             table.row(
                     pair.object(),
                     pair.grip(),
                     "" + pair.success().successes(),
                     "" + pair.success().trials(),
+                    Say.interval(pair.success()),
                     "" + pair.success().undecided(),
                     mainFailure(pair),
                     pair.influence().stream()
@@ -47,14 +56,21 @@ final class TrialsText {
 
     /** Best grip per object, the total and the answer. */
     static String best(TrialsResult trials, double wanted) {
-        Table table =
-                new Table("llrrl", "object", "best grip", "success", "95 % interval", "wanted " + Say.exactly(wanted));
+        Table table = new Table(
+                "llrrrl",
+                "object",
+                "best grip",
+                "success",
+                "95 % interval",
+                "undecided",
+                "wanted " + Say.exactly(wanted));
         for (TrialsResult.Best best : trials.best()) {
             table.row(
                     best.object(),
                     best.grip(),
                     Say.percent(best.success().share()),
                     Say.interval(best.success()),
+                    "" + best.success().undecided(),
                     Verdict.of(best.success(), wanted).words());
         }
         TrialsResult.Weighted total = trials.weighted();
@@ -63,6 +79,10 @@ final class TrialsText {
                 "",
                 Say.percent(total.share()),
                 Say.interval(total.low(), total.high()),
+                ""
+                        + trials.best().stream()
+                                .mapToInt(b -> b.success().undecided())
+                                .sum(),
                 Verdict.of(total, wanted).words());
         return table.toString();
     }

@@ -17,7 +17,7 @@ import picocli.CommandLine.Option;
             "",
             "Every change meets the same misplacements and materials as the hand as it is, with the same grips. Also tried:",
             "a spring that is off, worn pads, a cut tendon.",
-            "Ctrl-C stops; the changes that are finished are printed and written.",
+            "Ctrl-C stops; finished changes are printed and written, and the same command goes on from there.",
             "",
             "Examples:",
             "  gripwright vary bench",

@@ -141,7 +141,7 @@ class CommandsTest {
     void mapDrawsTheOutcomesTheRangeAndWhatItMeans() {
         Ran ran = shell.run(map("--span", "60 mm", "--cells", "13", "--threads", "2"));
         assertThat(ran.out())
-                .contains("13 x 13 cells of 10 mm", "capture range   20 mm", "Capture range:", "judged   by landing")
+                .contains("13 x 13 cells of 10 mm", "capture range   10 mm", "Capture range:", "judged   by landing")
                 .contains("\u25cf \u25cf \u25cf", "? undecided 13");
         assertThat(ran.code()).isZero();
     }
@@ -171,12 +171,71 @@ class CommandsTest {
         };
         Ran map = shell.run(map("--cells", "13", "--threads", "1", "--json", "map.json"));
         assertThat(map.code()).isEqualTo(Exit.STOPPED.code());
-        assertThat(map.out()).contains("not computed 164", "capture range");
+        assertThat(map.out()).contains("not computed 164", "capture range", "kept     5 finished runs");
         assertThat(folder.resolve("map.json")).content().contains("\"complete\": false", "null");
         Ran trials = shell.run("trials", "p", "--runs", "9", "--threads", "1", "--json", "trials.json");
         assertThat(trials.code()).isEqualTo(Exit.STOPPED.code());
         assertThat(trials.out()).contains("stopped before the end");
         assertThat(folder.resolve("trials.json")).content().contains("\"complete\": false");
+    }
+
+    @Test
+    void stoppedStudyGoesOnFromItsFinishedRunsAndEndsAsIfItHadNotBeenStopped() throws IOException {
+        String[] whole = map("--cells", "13", "--threads", "1", "--json", "whole.json");
+        shell.run(whole);
+        java.util.concurrent.atomic.AtomicInteger runs = new java.util.concurrent.atomic.AtomicInteger();
+        Shell stopping = new Shell(folder);
+        stopping.closings.atEachRun = () -> {
+            if (runs.incrementAndGet() == 20) {
+                stopping.interruption.request();
+            }
+        };
+        Ran stopped = stopping.run(map("--cells", "13", "--threads", "1", "--json", "map.json"));
+        assertThat(stopped.code()).isEqualTo(Exit.STOPPED.code());
+        assertThat(stopped.out()).contains("kept     20 finished runs in results/kept-runs.txt");
+        runs.set(0);
+        Shell resuming = new Shell(folder);
+        resuming.closings.atEachRun = runs::incrementAndGet;
+        Ran resumed = resuming.run(map("--cells", "13", "--threads", "1", "--json", "map.json"));
+        assertThat(resumed.out()).contains("resumed  20 runs taken over");
+        assertThat(folder.resolve("map.json")).hasSameBinaryContentAs(folder.resolve("whole.json"));
+        assertThat(folder.resolve("p/results/kept-runs.txt")).doesNotExist();
+        int all = runs.get();
+        runs.set(0);
+        resuming.run(whole);
+        assertThat(all).isEqualTo(runs.get() - 20);
+    }
+
+    @Test
+    void finishedRunsOfOtherInputsAreNotUsed() throws IOException {
+        shell.closings.atEachRun = shell.interruption::request;
+        assertThat(shell.run("trials", "p", "--runs", "9", "--threads", "1").out())
+                .contains("kept     1 finished run");
+        Files.writeString(folder.resolve("p/need.yaml"), "\n# a remark\n", java.nio.file.StandardOpenOption.APPEND);
+        assertThat(new Shell(folder)
+                        .run("trials", "p", "--runs", "9", "--threads", "1")
+                        .out())
+                .doesNotContain("resumed");
+    }
+
+    @Test
+    void closeSaysHowSureItIsAndWhatAFinerCalculationChanges() {
+        assertThat(shell.run(close()).out()).contains("sure     all 6 runs", "are held");
+        assertThat(shell.run(close("--once")).out()).doesNotContain("\nsure ");
+        Ran refined = shell.run(close("--refine", "--picture", "r.svg"));
+        assertThat(refined.out()).contains("half the step", "half the pad pitch", "half the damping", "outcome stays");
+        assertThat(folder.resolve("r.svg")).content().contains("<svg", "half the damping");
+    }
+
+    @Test
+    void varyRanksChangesAndFaults() throws IOException {
+        Ran ran = shell.run("vary", "p", "--runs", "4", "--places", "2", "--json", "v.json", "--picture", "v.svg");
+        assertThat(ran.err()).isEmpty();
+        assertThat(ran.code()).isZero();
+        assertThat(ran.out()).contains("first moment arm 20 % more", "worn", "cut", "No single change", "undecided");
+        assertThat(ResultSchemasTest.faults(SchemaCommand.Kind.vary, folder.resolve("v.json")))
+                .isEmpty();
+        assertThat(folder.resolve("v.svg")).content().contains("<svg", "What can go wrong");
     }
 
     @Test

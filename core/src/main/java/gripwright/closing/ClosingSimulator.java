@@ -215,6 +215,10 @@ public final class ClosingSimulator implements ClosingRunner {
     /** HELD stands for "go on". */
     private Outcome approach() {
         watch.phase = Frame.Phase.APPROACH;
+        // a low side grip may have the table in its way from the start
+        if (watch.stop(0)) {
+            return goOn(Stepper.End.STOPPED);
+        }
         double back = retreat();
         Stepper.End end = stepper.ramp(t -> handBack(back * (1 - t)), APPROACH_SECONDS, 0.02, 1, watch);
         if (end == Stepper.End.DONE) {

@@ -24,6 +24,13 @@ import java.util.function.UnaryOperator;
 final class Changed {
     private Changed() {}
 
+    /** The changed hand, which says in its name what was changed: two hands of a study never have the same one. */
+    static Hand named(DesignChange change, Hand hand) {
+        Hand h = change.applied().apply(hand);
+        String name = hand.name() + ", " + change.words();
+        return new Hand(name, h.palm(), h.fingers(), h.motors(), h.friction(), h.arm(), h.grips());
+    }
+
     static Hand fingers(Hand h, UnaryOperator<Finger> change) {
         return hand(h, h.palm(), h.fingers().stream().map(change).toList(), h.motors(), h.friction());
     }

@@ -31,12 +31,12 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** When a cell's share is said to depend on the calculation, for printing beside a map. */
     public static final String MODEL_LIMITED =
-            "Model-limited: in a cell whose runs disagree, up to 8 of them are repeated"
-                    + " with half the step and with half the damping; if 2 or more of 8 change (net), the share there says as"
+            "Model-limited: in a cell whose runs disagree, up to 4 of them are repeated"
+                    + " with half the step and with half the damping; if 2 or more of 4 change (net), the share there says as"
                     + " much about the calculation as about the hand.";
 
     private static final int COARSEST = 4;
-    private static final int PAIRS = 8;
+    private static final int PAIRS = 4;
     private static final int NET_CHANGE = 2;
 
     /** What closes the hand as usual, with half the step, and with half the damping. */
@@ -45,6 +45,11 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
     /** Computes the map; stopped by the progress, it keeps what is finished. */
     public MapResult run(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
         return new Work(object, grip, runners, jobs, progress).run();
+    }
+
+    /** The outcomes alone, without ensembles. */
+    MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
+        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE).outcomes();
     }
 
     private record Ensemble(ClosingSummary nominal, CellShare share) {}
@@ -99,6 +104,14 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         }
 
         MapResult run() {
+            outcomes();
+            for (boolean more = !stopped; more; ) {
+                more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
+            }
+            return result();
+        }
+
+        MapResult outcomes() {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
             compute(cell -> onLattice(cell, coarsest));
@@ -109,9 +122,10 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             for (boolean more = !stopped; more; ) {
                 more = compute(cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
             }
-            for (boolean more = !stopped; more; ) {
-                more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
-            }
+            return result();
+        }
+
+        private MapResult result() {
             return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares));
         }
 

@@ -26,7 +26,8 @@ public record Uncertain(Variation variation, Streams streams) {
     public static final String RULE =
             "Ensembles: the nominal run and further ones with friction and mass drawn from their"
                     + " stated spreads, pads and springs from those assumed for trials; in a map also a place within the cell."
-                    + " They stop when the first " + FIRST + " runs agree (all held or none), and have " + MOST
+                    + " They stop when the first " + FIRST
+                    + " runs agree (all held, all failed or all undecided), and have " + MOST
                     + " runs otherwise. Where half of all runs would hold, " + FIRST
                     + " agree by luck in 3 % of cases; where"
                     + " nine in ten would, in 53 %: a share of 0 or 100 % says no more than that.";
@@ -71,11 +72,15 @@ public record Uncertain(Variation variation, Streams streams) {
     /** The members of an ensemble, in order, by {@link #RULE}. */
     public List<Member> run(ClosingRunner runner, Conditions nominal, String subject, double half) {
         List<Member> members = new ArrayList<>();
-        while (members.size() < (agree(members) ? FIRST : MOST)) {
+        while (members.size() < (alike(members) ? FIRST : MOST)) {
             Conditions c = member(nominal, subject, members.size(), half);
             members.add(new Member(c, runner.run(c).outcome()));
         }
         return members;
+    }
+
+    private static boolean alike(List<Member> members) {
+        return agree(members) || members.stream().noneMatch(m -> m.outcome().decided());
     }
 
     /** True if all are held or none is, and none is undecided. */

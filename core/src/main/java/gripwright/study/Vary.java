@@ -98,9 +98,7 @@ public record Vary(int runs, int side, double span, long seed, Variation variati
         GraspObject object = project.need().objects().get(job.object);
         ClosingRunner runner;
         try {
-            Hand hand = job.design == 0
-                    ? project.hand()
-                    : changes.get(job.design - 1).applied().apply(project.hand());
+            Hand hand = job.design == 0 ? project.hand() : Changed.named(changes.get(job.design - 1), project.hand());
             Project changed = new Project(hand, project.need(), project.assumptions());
             runner = closings.apply(changed).create(object, hand.grip(tried.grip()));
         } catch (IllegalArgumentException e) {

@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
  * deviation, {@code 12 mm uniform} by its half width. Numbers have a decimal point whatever the locale.
  */
 public final class QuantityText {
+    /** A digit other than 0 before any exponent. */
+    private static final Pattern NOT_ZERO = Pattern.compile("[^eE]*[1-9]");
+
     private static final Pattern NUMBER = Pattern.compile("[-+\u2212]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][-+]?\\d+)?");
     private static final Pattern PLUS_MINUS = Pattern.compile("\\s*(?:\\+-|\\+/-|\u00b1)\\s*");
     private static final Pattern NOT_FINITE = Pattern.compile("(?i)[-+]?\\.?(nan|inf|infinity)\\b.*");
@@ -92,7 +95,15 @@ public final class QuantityText {
         double number = number(text, 0, text.length(), numberEnd, "a number with its unit");
         int from = skipBlanks(text, numberEnd[0], text.length());
         Unit unit = from == text.length() ? Unit.ONE : UnitParser.parse(text, from, trimmed(text, from, text.length()));
-        return new Quantity(number * unit.factor(), unit.dimension());
+        double value = number * unit.factor();
+        if (Double.isInfinite(value) || (value == 0 && number != 0)) {
+            throw new UnitFault(
+                    "the quantity is too " + (value == 0 ? "small" : "large") + " to compute with",
+                    0,
+                    "a number with its unit",
+                    null);
+        }
+        return new Quantity(value, unit.dimension());
     }
 
     /** The factor and dimension of a unit alone, such as {@code N*m/rad}. */
@@ -173,7 +184,16 @@ public final class QuantityText {
                     "a decimal point",
                     text.substring(start, end).replace(',', '.'));
         }
-        return Double.parseDouble(matcher.group().replace('\u2212', '-'));
+        double value = Double.parseDouble(matcher.group().replace('\u2212', '-'));
+        // Too large is refused by the limits of the measure or by quantity(), with the whole text.
+        if (value == 0 && NOT_ZERO.matcher(matcher.group()).lookingAt()) {
+            throw new UnitFault(
+                    "'" + UnitParser.clip(matcher.group()) + "' is too small a number to compute with",
+                    start,
+                    expected,
+                    null);
+        }
+        return value;
     }
 
     private static double limited(double value, String text, int column, Measure measure) {

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantityTextTest {
     /**
@@ -240,5 +241,20 @@ class QuantityTextTest {
 
     private static UnitFault fault(String text, Measure measure) {
         return catchThrowableOfType(UnitFault.class, () -> QuantityText.value(text, measure));
+    }
+
+    /** Source: IEEE 754 binary64 ends at 1.8e308 and 4.9e-324; found by the fuzz tests. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1e400 mm", "-1e400", "1e308 km", "1e-400 mm", "-0.01e-330", "1e-322 mm"})
+    void numbersBeyondTheRangeOfTheMachineAreRefused(String text) {
+        assertThatThrownBy(() -> QuantityText.quantity(text))
+                .isInstanceOf(UnitFault.class)
+                .hasMessageContaining("too");
+    }
+
+    @Test
+    void zeroIsNotTooSmall() {
+        assertThat(QuantityText.quantity("0.00e5 mm").value()).isZero();
+        assertThat(QuantityText.quantity("-0").value()).isZero();
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import gripwright.closing.ClosingSimulator;
 import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
+import gripwright.closing.Outcome;
 import gripwright.files.ProjectReader;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
@@ -20,6 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -45,19 +47,21 @@ class CaptureFactTest {
         int inRange = 0;
         for (GraspObject object : project.need().objects()) {
             double best = 0;
-            String with = "no grip";
+            String with = "no grip holds";
             for (String name : object.grips()) {
-                double radius = radius(project, object, name);
+                MapResult map = map(project, object, name);
+                double radius = Math.sqrt(map.heldArea() / Math.PI);
                 if (radius > best) {
                     best = radius;
-                    with = name;
+                    with = "best grip " + name + ", held on the axes of the map: x " + reach(map, true) + ", y "
+                            + reach(map, false);
                 }
             }
             inRange += best >= LEAST && best <= MOST ? 1 : 0;
             Truth.record(
                     "capture",
                     object.name() + ", equivalent capture radius [mm]",
-                    "best grip: " + with + "; map of +-90 mm, 19 x 19",
+                    with,
                     SOURCE,
                     1e3 * (LEAST + MOST) / 2,
                     1e3 * best,
@@ -79,13 +83,29 @@ class CaptureFactTest {
                 .isGreaterThan(0.5);
     }
 
-    /** Of the circle with the area that is held [m]. */
-    private static double radius(Project project, GraspObject object, String gripName) {
+    /** From which to which held cell on the axis through the middle, gaps not told [mm]. */
+    private static String reach(MapResult map, boolean alongX) {
+        int middle = CELLS / 2;
+        int first = CELLS;
+        int last = -1;
+        for (int i = 0; i < CELLS; i++) {
+            @Nullable Outcome outcome = alongX ? map.outcome(middle, i) : map.outcome(i, middle);
+            if (outcome == Outcome.HELD) {
+                first = Math.min(first, i);
+                last = i;
+            }
+        }
+        return last < 0
+                ? "nowhere"
+                : Math.round(1e3 * map.shift(first)) + " to " + Math.round(1e3 * map.shift(last)) + " mm";
+    }
+
+    private static MapResult map(Project project, GraspObject object, String gripName) {
         Grip grip = project.hand().grips().stream()
                 .filter(g -> g.name().equals(gripName))
                 .findFirst()
                 .orElseThrow();
-        MapResult map = new CaptureMap(SPAN, CELLS, 0.9)
+        return new CaptureMap(SPAN, CELLS, 0.9)
                 .run(
                         object,
                         grip,
@@ -99,7 +119,6 @@ class CaptureFactTest {
                         new ThreadJobs(2),
                         CaptureMap.Listener.NONE,
                         Jobs.Progress.NONE);
-        return Math.sqrt(map.heldArea() / Math.PI);
     }
 
     private static Project demonstration(Path folder) throws IOException {

@@ -29,6 +29,9 @@ record TruthRow(
     /** Numbers are printed to this share of their tolerance: what is below is noise of rounding. */
     private static final double RESOLUTION = 0.01;
 
+    /** Stands for the expected number where only a bound is known, such as "above 3". */
+    private static final String NO_NUMBER = "-";
+
     static final List<String> COLUMNS =
             List.of("family", "what", "inputs", "source", "expected", "found", "error", "tolerance", "why");
 
@@ -43,14 +46,18 @@ record TruthRow(
                             r.getField("what"),
                             r.getField("inputs"),
                             r.getField("source"),
-                            Double.parseDouble(r.getField("expected")),
-                            Double.parseDouble(r.getField("found")),
+                            number(r.getField("expected")),
+                            number(r.getField("found")),
                             r.getField("tolerance"),
                             r.getField("why"))));
                 }
             }
         }
         return rows;
+    }
+
+    private static double number(String text) {
+        return text.equals(NO_NUMBER) ? Double.NaN : Double.parseDouble(text);
     }
 
     /** What makes a row the same row in two runs. */
@@ -82,7 +89,7 @@ record TruthRow(
     /** Share of the tolerance that is used up; 0 if the tolerance is in words. */
     double used() {
         double allowed = allowed();
-        return Double.isNaN(allowed) || allowed == 0 ? 0 : Math.abs(error()) / allowed;
+        return Double.isNaN(allowed) || allowed == 0 || Double.isNaN(expected) ? 0 : Math.abs(error()) / allowed;
     }
 
     /** Both numbers are whole, such as counts of links, or yes and no. */
@@ -95,7 +102,7 @@ record TruthRow(
         if (counts()) {
             return 0.5;
         }
-        double size = Math.max(Math.abs(expected), Math.abs(found));
+        double size = Double.isNaN(expected) ? Math.abs(found) : Math.max(Math.abs(expected), Math.abs(found));
         double digits = size == 0 ? 0 : Math.pow(10, Math.floor(Math.log10(size)) + 1 - DIGITS);
         double allowed = allowed();
         double share =
@@ -105,6 +112,9 @@ record TruthRow(
     }
 
     String print(double value) {
+        if (Double.isNaN(value)) {
+            return NO_NUMBER;
+        }
         double unit = resolution();
         if (counts()) {
             return Long.toString(Math.round(value));
@@ -125,6 +135,9 @@ record TruthRow(
     String printError() {
         double error = Math.abs(error());
         double unit = resolution();
+        if (Double.isNaN(error)) {
+            return NO_NUMBER;
+        }
         if (counts()) {
             return Long.toString(Math.round(error()));
         }

@@ -1,5 +1,7 @@
 package gripwright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -8,11 +10,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Timeout;
 
 /**
  * Any words after the command end in an exit code of {@link Exit} and never in a stack trace. Words are lines of the
@@ -21,8 +23,11 @@ import org.junit.jupiter.api.Timeout;
  */
 class CommandLineFuzz {
     @FuzzTest
-    @Timeout(5)
-    void anyWordsEndInAnExitCode(byte[] bytes) throws IOException {
+    void anyWordsEndInAnExitCode(byte[] bytes) {
+        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> run(bytes));
+    }
+
+    private static void run(byte[] bytes) throws IOException {
         String[] words = new String(bytes, StandardCharsets.UTF_8)
                 .lines()
                 .filter(word -> !word.contains("/") && !word.contains("..") && !word.contains("\\"))
@@ -44,8 +49,8 @@ class CommandLineFuzz {
                         throw new IllegalArgumentException("no closings in this test");
                     });
             int code = Gripwright.commands(at).execute(words);
-            if (Stream.of(Exit.values()).noneMatch(exit -> exit.code() == code)) {
-                throw new AssertionError("exit code " + code + " after " + List.of(words));
+            if (code == Exit.DEFECT.code() || Stream.of(Exit.values()).noneMatch(exit -> exit.code() == code)) {
+                throw new AssertionError("exit code " + code + " after " + List.of(words) + ":\n" + err);
             }
             if (err.toString().contains("\tat ")) {
                 throw new AssertionError("a stack trace after " + List.of(words) + ":\n" + err);

@@ -1,15 +1,20 @@
 package gripwright.files;
 
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import gripwright.shape.Triangle;
+import java.time.Duration;
 import java.util.List;
-import org.junit.jupiter.api.Timeout;
 
 /** Any bytes are a list of triangles or are refused with a reason. */
 class StlFuzz {
     @FuzzTest
-    @Timeout(5)
     void anyBytesAreReadOrRefused(byte[] bytes) {
+        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> read(bytes));
+    }
+
+    private static void read(byte[] bytes) {
         try {
             List<Triangle> triangles = StlReader.read(bytes, "part.stl", 0.001);
             if (triangles.size() > StlReader.MOST_TRIANGLES) {

@@ -1,14 +1,19 @@
 package gripwright.units;
 
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
+
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import java.nio.charset.StandardCharsets;
-import org.junit.jupiter.api.Timeout;
+import java.time.Duration;
 
 /** Any text is a quantity or is refused by {@link UnitFault}. */
 class QuantityFuzz {
     @FuzzTest
-    @Timeout(5)
     void anyTextIsReadOrRefused(byte[] bytes) {
+        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> read(bytes));
+    }
+
+    private static void read(byte[] bytes) {
         String text = new String(bytes, StandardCharsets.UTF_8);
         try {
             QuantityText.Quantity q = QuantityText.quantity(text);

@@ -269,7 +269,7 @@ public final class HoldPicture {
                 .map(HoldPicture::acceleration)
                 .findFirst()
                 .orElse("");
-        svg.text(x + 28, row, name(p.axis()) + (shaken.isEmpty() ? "" : "; accelerated " + shaken), "l");
+        svg.text(x + 28, row, name(p.axis()) + (shaken.isEmpty() ? "" : "; hand accelerated " + shaken), "l");
     }
 
     private static String acceleration(Endurance e) {

@@ -9,8 +9,10 @@ import gripwright.model.Grip;
 import gripwright.model.Hand;
 import gripwright.model.PadLayer;
 import gripwright.model.Phalanx;
+import gripwright.study.Sureness;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** One closing with everything needed to check its statics with other means. Schema: docs/schema/close.schema.json. */
 public final class CloseJson {
@@ -20,7 +22,13 @@ public final class CloseJson {
      * @param frames also write the recorded moments of the run and the pad points their pressures belong to
      */
     public static String of(
-            Origin origin, Hand hand, Grip grip, GraspObject object, ClosingDetail detail, boolean frames) {
+            Origin origin,
+            Hand hand,
+            Grip grip,
+            GraspObject object,
+            ClosingDetail detail,
+            boolean frames,
+            @Nullable Sureness sureness) {
         return JsonText.of(json -> {
             origin.write(json, "close");
             json.text("grip", grip.name());
@@ -36,6 +44,9 @@ public final class CloseJson {
             json.object("summary", j -> RunJson.summary(j, detail.summary()));
             json.text("reason", detail.reason());
             json.texts("cautions", detail.cautions());
+            if (sureness != null) {
+                json.object("sureness", j -> sureness(j, sureness));
+            }
             json.object("object", j -> object(j, object, detail));
             json.number("table_height_m", detail.tableHeight());
             bodies(json, hand, detail);
@@ -211,5 +222,20 @@ public final class CloseJson {
     /** PAD_ON_OBJECT as "pad on object". */
     private static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    private static void sureness(JsonText json, Sureness s) {
+        json.truth("clear", s.clear())
+                .whole("held_runs", s.held().successes())
+                .whole("decided_runs", s.held().trials())
+                .whole("undecided_runs", s.held().undecided())
+                .number("held_low", s.held().low())
+                .number("held_high", s.held().high())
+                .objects(
+                        "turned_by",
+                        s.flips(),
+                        (j, flip) -> j.text("input", flip.input())
+                                .text("change", flip.change())
+                                .text("outcome", flip.outcome().words()));
     }
 }
