@@ -301,7 +301,8 @@ final class Routes {
                 ? Answer.file(
                         "closing.json",
                         Resource.kind("x.json"),
-                        CloseJson.of(origin(), project.hand(), grip(project, query), closing.object(), detail, true))
+                        CloseJson.of(
+                                origin(), project.hand(), grip(project, query), closing.object(), detail, true, null))
                 : Answer.file(
                         "closing.svg",
                         SVG,
