@@ -21,7 +21,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "  gripwright demo                 a worked example, with a report",
             "  gripwright new bench            a project of your own",
             "  gripwright check bench          what is in it, or what is wrong with it",
-            "  gripwright report bench         everything about it on one page"
+            "  gripwright report bench         everything about it on one page",
+            "  gripwright bench bench          the same in a browser, to look at and to change"
         })
 final class Gripwright implements Callable<Integer> {
     private static final int WIDTH = 100;
@@ -51,6 +52,7 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new TouchCommand(at))
                 .addSubcommand(new VaryCommand(at))
                 .addSubcommand(new ReportCommand(at))
+                .addSubcommand(new BenchCommand(at))
                 .addSubcommand(new DemoCommand(at))
                 .addSubcommand(new SchemaCommand(at))
                 .addSubcommand(new CompletionCommand(at))

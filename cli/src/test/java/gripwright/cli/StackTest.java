@@ -32,6 +32,7 @@ class StackTest {
             List.of("closing"),
             List.of("study"),
             List.of("files", "report"),
+            List.of("bench"),
             List.of("cli"));
 
     /** Arrows within a level. */

@@ -3,6 +3,7 @@ package gripwright.shape;
 import gripwright.check.Check;
 import gripwright.math.Vec3;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A solid bounded by a closed triangle mesh, as a grid of its exact signed distance. Between the nodes the distance is
@@ -38,10 +39,17 @@ public final class Mesh implements Shape {
     private final double boundingRadius;
     private final double volume;
     private final Vec3 centroid;
+    private final List<Triangle> triangles;
     private final int triangleCount;
 
     private Mesh(ClosedSurface surface, int mostNodes) {
         triangleCount = surface.faces.length / 3;
+        triangles = IntStream.range(0, triangleCount)
+                .mapToObj(t -> new Triangle(
+                        surface.corners.get(surface.faces[3 * t]),
+                        surface.corners.get(surface.faces[3 * t + 1]),
+                        surface.corners.get(surface.faces[3 * t + 2])))
+                .toList();
         volume = surface.volume;
         centroid = surface.centroid;
         HullPoints found = new HullPoints(surface);
@@ -286,6 +294,11 @@ public final class Mesh implements Shape {
     /** Number of grid nodes, 4 bytes each. */
     public int nodeCount() {
         return nodes.length;
+    }
+
+    /** The surface it was made from, normals outward; for drawing. */
+    public List<Triangle> triangles() {
+        return triangles;
     }
 
     public int triangleCount() {

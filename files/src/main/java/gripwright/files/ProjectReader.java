@@ -45,7 +45,17 @@ public final class ProjectReader {
 
     /** As {@link #read}, with the place of every value. */
     public static Marked readMarked(Path folder) {
+        return readMarked(folder, Map.of());
+    }
+
+    /**
+     * As {@link #readMarked(Path)}, with other contents in the place of files, to see what a change would mean.
+     *
+     * @param instead by file name
+     */
+    public static Marked readMarked(Path folder, Map<String, byte[]> instead) {
         Reading reading = new Reading(folder);
+        reading.instead(instead);
         Hand hand = file(HAND, HandKeys.HAND, reading);
         Need need = file(NEED, NeedKeys.NEED, reading);
         PadSetup pads = null;
@@ -64,7 +74,7 @@ public final class ProjectReader {
 
     private static <T> @Nullable T file(String file, Section<T> section, Reading reading) {
         List<Fault> faults = new ArrayList<>();
-        SourceText source = SourceText.read(reading.folder(), file, faults);
+        SourceText source = reading.source(file, faults);
         Tree tree = source == null ? null : TreeReader.read(source, faults);
         reading.addAll(faults);
         if (source == null || tree == null) {

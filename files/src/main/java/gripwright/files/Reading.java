@@ -21,6 +21,7 @@ final class Reading {
     private final Set<Object> assumed = new HashSet<>();
     private final Map<String, Place> places = new LinkedHashMap<>();
     private final Map<String, Map<String, @Nullable Object>> names = new HashMap<>();
+    private Map<String, byte[]> instead = Map.of();
     private SourceText source = SourceText.of("", "");
 
     Reading(Path folder) {
@@ -29,6 +30,18 @@ final class Reading {
 
     Path folder() {
         return folder;
+    }
+
+    /** Contents to be read in the place of files, by name. */
+    void instead(Map<String, byte[]> contents) {
+        instead = Map.copyOf(contents);
+    }
+
+    /** A file's text, or null after saying in {@code why} why not. */
+    @Nullable
+    SourceText source(String file, List<Fault> why) {
+        byte[] content = instead.get(file);
+        return content == null ? SourceText.read(folder, file, why) : SourceText.decode(file, content, why);
     }
 
     void start(SourceText next) {

@@ -77,7 +77,7 @@ record SourceText(String file, String text, List<String> lines) {
         }
     }
 
-    private static @Nullable SourceText decode(String file, byte[] bytes, List<Fault> faults) {
+    static @Nullable SourceText decode(String file, byte[] bytes, List<Fault> faults) {
         String text;
         ByteBuffer in = ByteBuffer.wrap(bytes);
         try {

@@ -13,14 +13,20 @@ public final class HandPicture {
     private static final double WIDTH = 960;
 
     private final Hand hand;
-    private final Svg svg = new Svg();
+    private final Svg svg;
 
-    private HandPicture(Hand hand) {
+    private HandPicture(Hand hand, boolean keyed) {
         this.hand = hand;
+        this.svg = new Svg(keyed);
     }
 
     public static Picture draw(Hand hand) {
-        return new HandPicture(hand).picture();
+        return new HandPicture(hand, false).picture();
+    }
+
+    /** The same; values that can be changed carry their key as in ProjectReader.Marked in the attribute data-key. */
+    public static Picture keyed(Hand hand) {
+        return new HandPicture(hand, true).picture();
     }
 
     private Picture picture() {

@@ -82,9 +82,15 @@ final class HandSideView {
                 // The back lies to the right of the way from joint to tip for a finger that points to +x.
                 Svg.P pad = v.at(p.get(i).apply(new Vec3(0, ph.bone(), 0)));
                 boolean padLeft = (b.x() - a.x()) * (pad.y() - a.y()) - (b.y() - a.y()) * (pad.x() - a.x()) < 0;
-                svg.dimension(a, b, (padLeft ? -1 : 1) * off, Num.mm(ph.length()));
+                svg.key(key(finger, "phalanges", i, "length"))
+                        .dimension(a, b, (padLeft ? -1 : 1) * off, Num.mm(ph.length()));
             }
         }
+    }
+
+    /** Where a value of a finger stands in the project's files. */
+    private String key(int finger, String list, int index, String name) {
+        return "hand.yaml: fingers." + hand.fingers().get(finger).name() + "." + list + "[" + index + "]." + name;
     }
 
     /** Rest angles as arcs from the stretched direction to the phalanx. */
@@ -100,6 +106,7 @@ final class HandSideView {
             double a1 = angle(along);
             if (flat(finger) && Math.abs(a1 - a0) > Math.toRadians(2) && Math.abs(a1 - a0) < Math.PI) {
                 svg.line(o.x(), o.y(), o.x() + (r + 14) * Math.cos(a0), o.y() + (r + 14) * Math.sin(a0), "t d chain");
+                svg.key(key(finger, "joints", i, "rest"));
                 arc(o, r, a0, a1, Num.degrees(f.joints().get(i).rest()));
             }
             straight = along;
@@ -147,6 +154,7 @@ final class HandSideView {
             double uy = (rim.y() - o.y()) / n;
             Svg.P out = new Svg.P(o.x() + (n + 30) * ux, o.y() + (n + 30) * uy);
             svg.arrow(o, rim, "t d", "a d").line(rim.x(), rim.y(), out.x(), out.y(), "t d");
+            svg.key(key(finger, "joints", i, "moment arm"));
             svg.text(
                     out.x() + (ux < 0 ? -4 : 4),
                     out.y() - 3,
@@ -170,6 +178,7 @@ final class HandSideView {
         Svg.P out = q.plus(sign * 30, -44);
         svg.circle(q.x(), q.y(), 1.8, "a").line(q.x(), q.y(), out.x(), out.y(), "t d");
         Svg.Anchor anchor = Svg.Anchor.MIDDLE;
+        svg.key(key(finger, "phalanges", 0, "pad.thickness"));
         svg.text(out.x(), out.y() - 20, "pad " + Num.mm(ph.pad().thickness()), "v halo", anchor);
         svg.text(out.x(), out.y() - 5, "rubber " + ph.pad().rubber().name(), "l halo", anchor);
         return out.y() - 34;
@@ -248,6 +257,9 @@ final class HandSideView {
                     .append(m.name())
                     .append(" at most ")
                     .append(Num.newtons(m.greatestTension()));
+        }
+        if (hand.motors().size() == 1) {
+            svg.key("hand.yaml: drive." + hand.motors().get(0).name() + ".greatest tension");
         }
         svg.text(p.x() + 12, p.y() + 20, words.toString(), "v halo");
     }

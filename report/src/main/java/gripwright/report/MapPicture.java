@@ -12,9 +12,9 @@ import java.util.TreeMap;
 
 /** A capture map: what happens for each shift of the object, by ground, texture and mark, with the capture circle. */
 public final class MapPicture {
-    private static final double FIELD = 492;
-    private static final double LEFT = 46;
-    private static final double TOP = 8;
+    public static final double FIELD = 492;
+    public static final double LEFT = 46;
+    public static final double TOP = 8;
     private static final double LEGEND = 588;
     private static final double WIDTH = 960;
     private static final double HEIGHT = 556;

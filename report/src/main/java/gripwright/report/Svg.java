@@ -14,6 +14,23 @@ final class Svg {
     private static final double HALF_HEAD = 2;
 
     private final StringBuilder out = new StringBuilder();
+    private final boolean keyed;
+    private String key = "";
+
+    Svg() {
+        this(false);
+    }
+
+    /** @param keyed values carry the key under which they stand in the project's files, see {@link #key} */
+    Svg(boolean keyed) {
+        this.keyed = keyed;
+    }
+
+    /** The next text shows the value of this key of the project's files. */
+    Svg key(String next) {
+        key = keyed ? next : "";
+        return this;
+    }
 
     /** A point of the picture. */
     record P(double x, double y) {
@@ -92,6 +109,10 @@ final class Svg {
     Svg text(double x, double y, String text, String cls, Anchor anchor, double turn) {
         out.append("<text class=\"").append(cls).append("\" x=\"").append(coord(x));
         out.append("\" y=\"").append(coord(y)).append('"');
+        if (!key.isEmpty()) {
+            out.append(" data-key=\"").append(Num.escape(key)).append('"');
+            key = "";
+        }
         if (anchor != Anchor.START) {
             out.append(" text-anchor=\"")
                     .append(anchor == Anchor.MIDDLE ? "middle" : "end")

@@ -1,0 +1,85 @@
+// Joint angles, forces and the object's way against tension; one cursor for all and for the scrub bar.
+import uPlot from '../lib/uPlot.esm.js';
+import {css, el, svg} from './dom.js';
+
+const STYLES = [[2.2, []], [1.2, []], [1.4, [5, 3]], [1.4, [1.5, 2.5]], [1.4, [8, 2.5, 1.5, 2.5]]];
+
+function series(name, style) {
+  const [width, dash] = STYLES[style % STYLES.length];
+  return {label: name, stroke: () => css('ink'), width, dash, points: {show: false}, styleIndex: style};
+}
+
+export class Plots {
+  /** @param {HTMLElement} box @param {(frame: number) => void} chosen */
+  constructor(box, chosen) {
+    this.box = box;
+    this.chosen = chosen;
+    this.plots = [];
+    this.quiet = false;
+    new ResizeObserver(() => this.resize()).observe(box);
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.plots.forEach(p => p.redraw()));
+  }
+
+  resize() {
+    this.plots.forEach(p => p.setSize({width: p.root.parentElement.clientWidth, height: p.height}));
+  }
+
+  /** @param {any} closing @param {any} project */
+  show(closing, project) {
+    this.plots.forEach(p => p.destroy());
+    this.plots = [];
+    this.box.replaceChildren();
+    this.frames = [];
+    closing.frames.forEach((f, i) => { if (f.p === 1) this.frames.push(i); });
+    if (this.frames.length < 3) {
+      this.box.append(el('p', {class: 'small'}, 'The hand did not close, so there are no curves.'));
+      return;
+    }
+    const frames = this.frames.map(i => closing.frames[i]);
+    let top = -1;
+    // Tension may sink by a hair while the winch settles; the axis needs rising numbers.
+    const x = frames.map(f => (top = Math.max(f.t, top + 1e-6)));
+    const fingerOf = name => project.fingers.findIndex(f => name.startsWith(f + ' '));
+    this.one('joint angles, degrees', x, project.joints.map((name, k) => [series(name, fingerOf(name)), frames.map(f => f.q[k])]), false);
+    const pressing = closing.bodies.map((name, k) => [series(name, name === 'palm' ? 4 : fingerOf(name)), frames.map(f => f.f[k])]).filter(([, v]) => Math.max(...v) > 0.05);
+    this.one('forces on the object, N', x, pressing, false);
+    const start = frames[0].c;
+    this.one('object moved, mm', x, [[series('centre of mass', 1), frames.map(f => Math.hypot(f.c[0] - start[0], f.c[1] - start[1], f.c[2] - start[2]))]], true);
+  }
+
+  one(title, x, curves, last) {
+    const host = el('div');
+    const keys = el('ul', {class: 'keys'});
+    for (const [s] of curves) {
+      keys.append(el('li', {}, svg('svg', {width: 30, height: 8, 'aria-hidden': 'true'},
+        svg('path', {d: 'M0 4H30', stroke: 'currentColor', 'stroke-width': s.width, 'stroke-dasharray': s.dash.join(' ') || 'none', fill: 'none'})), s.label));
+    }
+    this.box.append(el('div', {class: 'plot'}, el('h3', {}, title), host, keys));
+    const axis = {stroke: () => css('ink'), grid: {stroke: () => css('rule'), width: 0.6}, ticks: {show: false}, font: '12px sans-serif', size: 34};
+    const height = last ? 138 : 104;
+    const plot = new uPlot({
+      width: host.clientWidth || 600,
+      height,
+      legend: {show: false},
+      scales: {x: {time: false}, y: {range: (_, low, high) => [Math.min(0, low), Math.max(high, title.startsWith('forces') ? 0.1 : 1) * 1.05]}},
+      axes: [last ? {...axis, label: 'greatest tendon tension, N', labelSize: 18, labelFont: '12px sans-serif', size: 26} : {...axis, size: 8, values: (_, v) => v.map(() => '')}, {...axis, size: 46}],
+      series: [{}, ...curves.map(([s]) => s)],
+      cursor: {y: false, drag: {x: false, y: false}, points: {size: 5}, sync: {key: 'tension'}},
+      hooks: {setCursor: [u => {
+        if (!this.quiet && u.cursor.idx != null && u.cursor.event) this.chosen(this.frames[u.cursor.idx]);
+      }]},
+    }, [x, ...curves.map(([, v]) => v)], host);
+    this.plots.push(plot);
+  }
+
+  /** Puts the cursor of all plots on a moment of the closing. */
+  cursor(index) {
+    this.quiet = true;
+    for (const p of this.plots) {
+      let k = this.frames.indexOf(index);
+      if (k < 0) k = index < this.frames[0] ? 0 : this.frames.length - 1;
+      p.setCursor({left: p.valToPos(p.data[0][k], 'x'), top: 10}, false);
+    }
+    this.quiet = false;
+  }
+}

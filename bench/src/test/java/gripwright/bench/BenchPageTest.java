@@ -1,0 +1,247 @@
+package gripwright.bench;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Walks the page as a user would, in Debian's Chromium. With -Dshots=DIR it leaves screenshots there. */
+@Tag("slow")
+class BenchPageTest {
+    private static Playwright playwright;
+    private static Browser browser;
+    /** Studies take longer than clicks. */
+    private static final LocatorAssertions.HasCountOptions COUNTED =
+            new LocatorAssertions.HasCountOptions().setTimeout(90_000);
+
+    @TempDir
+    Path folder;
+
+    private TestBench bench;
+    private Page page;
+    private final List<String> complaints = new ArrayList<>();
+
+    @BeforeAll
+    static void startBrowser() {
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        PlaywrightAssertions.setDefaultAssertionTimeout(20_000);
+        browser = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of("/usr/bin/chromium"))
+                        .setHeadless(true)
+                        // The tests may run as root, and there may be no graphics processor.
+                        .setArgs(List.of("--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader")));
+    }
+
+    @AfterAll
+    static void endBrowser() {
+        playwright.close();
+    }
+
+    @BeforeEach
+    void open() {
+        bench = new TestBench(folder, 0);
+        page = page(1280, 800, ColorScheme.LIGHT);
+        page.navigate(bench.bench.address());
+        ready();
+    }
+
+    @AfterEach
+    void close() {
+        page.close();
+        bench.close();
+    }
+
+    private Page page(int width, int height, ColorScheme scheme) {
+        Page made = browser.newPage(
+                new Browser.NewPageOptions().setViewportSize(width, height).setColorScheme(scheme));
+        made.setDefaultTimeout(15_000);
+        made.onConsoleMessage(m -> {
+            if (m.type().equals("error")) {
+                complaints.add(m.text());
+            }
+        });
+        made.onPageError(e -> complaints.add("page: " + e));
+        return made;
+    }
+
+    private void ready() {
+        assertThat(page.locator("html[data-ready=true]")).hasCount(1);
+        assertThat(page.locator("#outcome")).isVisible();
+    }
+
+    private String outcome() {
+        return page.locator("#outcome").getAttribute("data-outcome");
+    }
+
+    @Test
+    void opensWithoutComplaintAndAsksNoOtherMachine() {
+        Page other = page(1280, 800, ColorScheme.LIGHT);
+        List<String> asked = new ArrayList<>();
+        other.onRequest(r -> asked.add(r.url()));
+        other.navigate(bench.bench.address());
+        assertThat(other.locator("#outcome")).isVisible();
+        assertThat(asked)
+                .isNotEmpty()
+                .allMatch(url -> url.startsWith(bench.bench.address()) || url.startsWith("data:"));
+        assertThat(page.locator("#notice")).isEmpty();
+        assertThat(page.locator("#plots canvas")).hasCount(3);
+        assertThat(complaints).isEmpty();
+        shots("open");
+        other.close();
+    }
+
+    @Test
+    void readsWellAtBothSizesAndInTheDark() {
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+            Page wide = page(1920, 1080, scheme);
+            wide.navigate(bench.bench.address() + "#q3");
+            assertThat(wide.locator("#plots canvas")).hasCount(3);
+            // Nothing sticks out of the page sideways.
+            int width = wide.locator("#sheet").boundingBox() == null
+                    ? 0
+                    : (int) wide.locator("body").boundingBox().width;
+            assertThat(width).isLessThanOrEqualTo(1920);
+            String dir = System.getProperty("shots", "");
+            if (!dir.isEmpty()) {
+                wide.screenshot(new Page.ScreenshotOptions().setPath(Path.of(dir, "wide-" + scheme + ".png")));
+            }
+            wide.close();
+        }
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void lengthIsChangedInTheFileAtThatValueOnlyAndComesBack() {
+        String before = bench.text("hand.yaml");
+        page.locator("#hand [data-key='hand.yaml: fingers.left.phalanges[0].length']")
+                .or(page.locator("#hand [data-key='hand.yaml: fingers.right.phalanges[0].length']"))
+                .or(page.locator("#hand [data-key='hand.yaml: fingers.thumb.phalanges[0].length']"))
+                .first()
+                .click();
+        page.locator("#field").fill("80 mm");
+        assertThat(page.locator("#file-line")).containsText("80 mm");
+        shots("edit");
+        page.locator("#save").click();
+        assertThat(page.locator("#undo")).isEnabled();
+        String after = bench.text("hand.yaml");
+        assertThat(after).contains("# The stiff first joint and the soft second one make the tip curl early.");
+        assertThat(after.replaceFirst("length: 80 mm", "length: 75 mm")).isEqualTo(before);
+        page.locator("#undo").click();
+        assertThat(page.locator("#redo")).isEnabled();
+        assertThat(bench.text("hand.yaml")).isEqualTo(before);
+    }
+
+    @Test
+    void wrongUnitIsExplainedBesideTheFieldAndNotSaved() {
+        String before = bench.text("need.yaml");
+        page.locator("#objects-table [aria-label^='change objects, mug, mass']").click();
+        page.locator("#field").fill("330 mm");
+        Locator wrong = page.locator("#field-fault");
+        assertThat(wrong).containsText("not saved");
+        assertThat(wrong).containsText("need.yaml:");
+        assertThat(page.locator("#save")).isDisabled();
+        shots("wrong-unit");
+        assertThat(bench.text("need.yaml")).isEqualTo(before);
+    }
+
+    @Test
+    void draggingOrTypingThePlacementChangesTheOutcomeAndTheAddress() {
+        page.locator("#object").selectOption("mug");
+        assertThat(page.locator("#a3")).containsText("mug");
+        String nominal = outcome();
+        page.locator("#y").fill("-120");
+        assertThat(page.locator("#outcome")).not().hasAttribute("data-outcome", nominal);
+        assertThat(page.url()).contains("y=-120").contains("object=mug");
+        page.locator("#nominal").click();
+        assertThat(page.locator("#outcome")).hasAttribute("data-outcome", nominal);
+        page.locator("[data-view=top]").click();
+        page.locator("#stage").scrollIntoViewIfNeeded();
+        var box = page.locator("#stage").boundingBox();
+        double x = box.x + box.width / 2;
+        double y = box.y + box.height / 2;
+        page.mouse().move(x, y);
+        page.mouse().down();
+        for (int i = 1; i <= 12; i++) {
+            page.mouse().move(x, y + 16 * i);
+            page.waitForTimeout(60);
+        }
+        page.mouse().up();
+        assertThat(page.locator("#outcome")).not().hasAttribute("data-outcome", nominal);
+        page.waitForTimeout(1500);
+        String times = page.locator("html").getAttribute("data-times");
+        System.out.println("request to final state [ms]: " + times);
+        shots("dragged");
+        page.locator("#scrub").fill("5");
+        assertThat(page.locator("#tension")).containsText("N");
+    }
+
+    @Test
+    void mapFillsInAndACellPutsItsClosingInTheView() {
+        page.locator("#cells").selectOption("11");
+        page.locator("#map-go").click();
+        assertThat(page.locator("#map-field")).hasCount(1, COUNTED);
+        var box = page.locator("#map-field").boundingBox();
+        page.locator("#map-field").scrollIntoViewIfNeeded();
+        box = page.locator("#map-field").boundingBox();
+        page.mouse().click(box.x + 0.95 * box.width, box.y + box.height / 2);
+        assertThat(page.locator("#map-tip")).containsText("x 60, y 0");
+        assertThat(page.url()).contains("x=60");
+        shots("map");
+    }
+
+    @Test
+    void invalidFileIsShownInTheWordsOfTheCommandLineAndGoesAwayWhenMended() {
+        String sound = bench.text("hand.yaml");
+        bench.write("hand.yaml", sound.replace("length: 75 mm, width: 20 mm", "length: 75 kg, width: 20 mm"));
+        assertThat(page.locator("#project-fault")).containsText("hand.yaml:");
+        assertThat(page.locator("#project-fault")).containsText("75 kg");
+        assertThat(page.locator("#project-fault")).containsText("expected");
+        shots("faults");
+        bench.write("hand.yaml", sound);
+        assertThat(page.locator("#project-fault")).hasCount(0);
+    }
+
+    @Test
+    void pageRecoversWhenTheServerComesBack() {
+        int port = bench.port();
+        bench.close();
+        assertThat(page.locator("#lost")).isVisible();
+        bench = new TestBench(folder, port);
+        assertThat(page.locator("#lost")).hasCount(0);
+        page.locator("#runs").fill("1");
+        page.locator("#trials-go").click(); // needs the new server's token
+        assertThat(page.locator("#trials table")).hasCount(1, COUNTED);
+        assertThat(page.locator("#trials-fault")).isEmpty();
+        shots("trials");
+    }
+
+    private void shots(String name) {
+        String dir = System.getProperty("shots", "");
+        if (!dir.isEmpty()) {
+            page.screenshot(new Page.ScreenshotOptions()
+                    .setPath(Path.of(dir, name + ".png"))
+                    .setFullPage(name.equals("open")));
+        }
+    }
+}
