@@ -19,7 +19,12 @@ public record Uncertain(Variation variation, Streams streams) {
     /** Members that must agree before an ensemble stops. */
     public static final int FIRST = 6;
 
-    /** Members of an ensemble that does not agree. */
+    /** Members after which an ensemble stops that is far from agreeing: at least {@link #EACH} held, as many not. */
+    public static final int ENOUGH = 10;
+
+    private static final int EACH = 3;
+
+    /** Members of any other ensemble. */
     public static final int MOST = 16;
 
     /** The rule, for printing beside a share. */
@@ -27,7 +32,8 @@ public record Uncertain(Variation variation, Streams streams) {
             "Ensembles: the nominal run and further ones with friction and mass drawn from their"
                     + " stated spreads, pads and springs from those assumed for trials; in a map also a place within the cell."
                     + " They stop when the first " + FIRST
-                    + " runs agree (all held, all failed or all undecided), and have " + MOST
+                    + " runs agree (all held, all failed or all undecided), or from run " + ENOUGH
+                    + " on once " + EACH + " are held and " + EACH + " are not, and have " + MOST
                     + " runs otherwise. Where half of all runs would hold, " + FIRST
                     + " agree by luck in 3 % of cases; where"
                     + " nine in ten would, in 53 %: a share of 0 or 100 % says no more than that.";
@@ -72,11 +78,19 @@ public record Uncertain(Variation variation, Streams streams) {
     /** The members of an ensemble, in order, by {@link #RULE}. */
     public List<Member> run(ClosingRunner runner, Conditions nominal, String subject, double half) {
         List<Member> members = new ArrayList<>();
-        while (members.size() < (alike(members) ? FIRST : MOST)) {
+        while (members.size() < wanted(members)) {
             Conditions c = member(nominal, subject, members.size(), half);
             members.add(new Member(c, runner.run(c).outcome()));
         }
         return members;
+    }
+
+    private static int wanted(List<Member> members) {
+        if (alike(members)) {
+            return FIRST;
+        }
+        long held = members.stream().filter(Member::held).count();
+        return held >= EACH && members.size() - held >= EACH ? ENOUGH : MOST;
     }
 
     private static boolean alike(List<Member> members) {

@@ -137,7 +137,14 @@ class ShareMapTest {
                 Conditions.NOMINAL,
                 "mug",
                 0);
-        assertThat(close).hasSize(Uncertain.MOST);
+        assertThat(close).hasSize(Uncertain.ENOUGH);
+        int[] runs = {0};
+        assertThat(uncertain.run(
+                        new RuleRunner(c -> runs[0]++ == 3 ? Outcome.DROPPED : Outcome.HELD),
+                        Conditions.NOMINAL,
+                        "mug",
+                        0))
+                .hasSize(Uncertain.MOST);
         assertThat(close)
                 .allMatch(m -> m.conditions().x() == 0 && m.conditions().y() == 0);
     }
