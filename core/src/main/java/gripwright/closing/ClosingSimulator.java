@@ -29,7 +29,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private static final double STALLED = 0.999;
 
     private static final double STILL_STALLED = 0.98;
-    private static final int MOST_PULLS = 16;
+    private static final int MOST_PULLS = 48;
     /** Force by which a body counts as holding [N]. */
     private static final double CARRIES = 0.05;
 
