@@ -140,6 +140,7 @@ class ScriptTest {
 
     private void repositoryWithCheck() throws IOException {
         script("bin/chromium", "exit 0");
+        script("bin/socat", "exit 0");
         Files.copy(Path.of("../check"), folder.resolve("repo/check"));
         executable("repo/check");
         script("bin/javac", "exit 0");

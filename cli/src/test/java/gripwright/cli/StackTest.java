@@ -32,7 +32,7 @@ class StackTest {
             List.of("closing"),
             List.of("study"),
             List.of("files", "report"),
-            List.of("bench"),
+            List.of("bench", "record"),
             List.of("cli"));
 
     /** Arrows within a level. */
@@ -115,10 +115,10 @@ class StackTest {
     }
 
     @Test
-    void onlyFilesKnowsTheLibrariesOfFileFormats() {
+    void onlyFilesAndRecordKnowTheLibrariesOfFileFormats() {
         noClasses()
                 .that()
-                .resideOutsideOfPackage("gripwright.files..")
+                .resideOutsideOfPackages("gripwright.files..", "gripwright.record..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.snakeyaml..", "tools.jackson..", "de.siegmar..")
