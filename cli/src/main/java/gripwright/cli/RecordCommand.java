@@ -61,8 +61,9 @@ final class RecordCommand extends ProjectCommand {
     @Option(
             names = "--to",
             paramLabel = "FILE",
-            description = "The log; DIR/logs/DATE-TIME.csv (UTC) unless said otherwise. A log with the same columns is gone on "
-                    + "with; nothing is overwritten.")
+            description =
+                    "The log; DIR/logs/DATE-TIME.csv (UTC) unless said otherwise. A log with the same columns is gone on "
+                            + "with; nothing is overwritten.")
     private @Nullable Path to;
 
     @Option(

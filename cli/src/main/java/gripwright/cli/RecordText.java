@@ -20,10 +20,12 @@ final class RecordText {
             lines.add("log      " + r.log() + ": " + readings(c.readings()) + rate(r.times())
                     + (c.safe() == c.readings() ? ", all on the disk" : ", " + c.safe() + " on the disk"));
         }
-        r.continued().ifPresent(old -> lines.add("         goes on after " + readings(old.readings())
-                + (old.cutBytes() > 0
-                        ? "; it ended within a line, whose " + old.cutBytes() + " bytes are in the side file now"
-                        : "")));
+        r.continued()
+                .ifPresent(old -> lines.add("         goes on after " + readings(old.readings())
+                        + (old.cutBytes() > 0
+                                ? "; it ended within a line, whose " + old.cutBytes()
+                                        + " bytes are in the side file now"
+                                : "")));
         if (c.unsaved() > 0) {
             lines.add("         " + readings(c.unsaved()) + " more came and could not be written");
         }
@@ -105,6 +107,10 @@ final class RecordText {
                 mute.add(t.column());
             }
         }
+        warning(
+                lines,
+                r.absent(),
+                r.absent().size() == 1 ? "is named in pads.yaml and not sent" : "are named in pads.yaml and not sent");
         warning(lines, stuck, "did not change for 5 s or more at the end: stuck?");
         warning(lines, saturated, "reached an end of the chip's range: saturated");
         warning(lines, mute, "never gave a number");

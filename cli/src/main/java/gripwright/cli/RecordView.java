@@ -135,8 +135,8 @@ final class RecordView implements Recorder.Watcher {
             }
         }
         if (!stuck.isEmpty()) {
-            warnings.add(RecordText.some(stuck) + (stuck.size() == 1 ? " does" : " do")
-                    + " not change any more: stuck?");
+            warnings.add(
+                    RecordText.some(stuck) + (stuck.size() == 1 ? " does" : " do") + " not change any more: stuck?");
         }
         if (!saturated.isEmpty()) {
             warnings.add(RecordText.some(saturated) + " reached an end of the chip's range");

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param source as given
  * @param started UTC, ISO 8601
  * @param columns of the log, those of the source
+ * @param absent columns that pads.yaml names and the source does not send
  * @param continued what was found when an older log was gone on with
  * @param strips counts over time, all of the same width
  * @param taxels in the order of the layout
@@ -23,6 +24,7 @@ public record Recording(
         String source,
         String started,
         List<String> columns,
+        List<String> absent,
         Optional<Continued> continued,
         Counts counts,
         Times times,

@@ -80,13 +80,23 @@ final class Columns {
         return taxels[index];
     }
 
+    /** Columns that the project names and the source does not send. */
+    List<String> absent() {
+        return layout.order().stream().filter(name -> !places.containsKey(name)).toList();
+    }
+
+    /** The source's own time in a reading, NaN if it has none [s]. */
+    double seconds(double[] values) {
+        return time < 0 ? Double.NaN : values[time] * layout.tick();
+    }
+
     /** What is wrong with these names. */
     static Optional<String> fault(List<String> names, Layout layout) {
         if (new HashSet<>(names).size() < names.size()) {
             return Optional.of("the source gives a column's name twice: " + String.join(", ", clipped(names)));
         }
         List<String> missing =
-                layout.order().stream().filter(name -> !names.contains(name)).toList();
+                layout.wanted().stream().filter(name -> !names.contains(name)).toList();
         return missing.isEmpty()
                 ? Optional.empty()
                 : Optional.of("the source names the columns " + String.join(", ", clipped(names)) + "; pads.yaml wants "

@@ -10,14 +10,18 @@ import java.util.Optional;
  * @param given false if the project names no columns: then those of the first line are taken, and known names among
  *     them ({@code t}, {@code seq}, {@code p0} to {@code p9999}, {@code temp}, {@code F}, {@code ambient}) are looked at
  * @param order every column, in the order of a source that does not name them
- * @param time column with the source's own time [s]
+ * @param wanted columns that a source which names its own must have
+ * @param time column with the source's own time
+ * @param tick one unit of that column [s]
  * @param sequence column that counts readings
  * @param numbers columns other than these that hold numbers
  */
 public record Layout(
         boolean given,
         List<String> order,
+        List<String> wanted,
         Optional<String> time,
+        double tick,
         Optional<String> sequence,
         List<Taxel> taxels,
         List<String> numbers) {
@@ -32,10 +36,11 @@ public record Layout(
 
     /** Of a project that says nothing. */
     public static final Layout UNKNOWN =
-            new Layout(false, List.of(), Optional.empty(), Optional.empty(), List.of(), List.of());
+            new Layout(false, List.of(), List.of(), Optional.empty(), 1, Optional.empty(), List.of(), List.of());
 
     public Layout {
         order = List.copyOf(order);
+        wanted = List.copyOf(wanted);
         taxels = List.copyOf(taxels);
         numbers = List.copyOf(numbers);
     }
@@ -57,7 +62,9 @@ public record Layout(
         return new Layout(
                 false,
                 names,
+                List.of(),
                 names.contains("t") ? Optional.of("t") : Optional.empty(),
+                1,
                 names.contains("seq") ? Optional.of("seq") : Optional.empty(),
                 cells,
                 others);

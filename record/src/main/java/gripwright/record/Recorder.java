@@ -409,7 +409,7 @@ public final class Recorder implements LineCutter.Taker {
         if (to == null || end != null) {
             return;
         }
-        double stamp = known.time() < 0 ? Double.NaN : row.values()[known.time()];
+        double stamp = known.seconds(row.values());
         if (ownPace) {
             awaitPace(ownLog ? arrivalInLog : stamp);
             if (end != null) {
@@ -474,6 +474,7 @@ public final class Recorder implements LineCutter.Taker {
                 plan.sourceText,
                 LogFormat.started(startWall),
                 known == null ? List.of() : known.names(),
+                known == null ? List.of() : known.absent(),
                 opened == null ? Optional.empty() : opened.continued(),
                 counts(opened),
                 new Recording.Times(

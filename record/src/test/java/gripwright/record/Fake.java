@@ -23,7 +23,9 @@ final class Fake {
         return new Layout(
                 true,
                 List.of("seq", "t", "p00", "p01"),
+                List.of("seq", "t", "p00", "p01"),
                 Optional.of("t"),
+                1,
                 Optional.of("seq"),
                 List.of(
                         new Layout.Taxel("p00", "left strip", 50_000, 115_000),

@@ -16,7 +16,8 @@ public final class RecordPicture {
 
     public static Picture draw(Recording recording) {
         Svg svg = new Svg();
-        double seconds = Math.max(1e-9, recording.stripSeconds() * recording.strips().size());
+        double seconds =
+                Math.max(1e-9, recording.stripSeconds() * recording.strips().size());
         Scale time = new Scale(0, seconds, LEFT, RIGHT);
         svg.text(0, 12, "readings a second", "n");
         double y = rates(svg, recording, time, 26);
@@ -43,7 +44,8 @@ public final class RecordPicture {
     private static double rates(Svg svg, Recording recording, Scale time, double top) {
         double width = recording.stripSeconds();
         List<Recording.Strip> strips = recording.strips();
-        double most = strips.stream().mapToDouble(s -> s.readings() / width).max().orElse(1);
+        double most =
+                strips.stream().mapToDouble(s -> s.readings() / width).max().orElse(1);
         Scale rate = new Scale(0, Math.max(1e-9, 1.05 * most), top + RATE, top);
         for (double v : rate.ticks(3)) {
             svg.line(LEFT, rate.at(v), RIGHT, rate.at(v), "gl")
@@ -66,7 +68,8 @@ public final class RecordPicture {
     private static double losses(Svg svg, Recording recording, Scale time, double top) {
         double y = top;
         for (boolean missing : new boolean[] {true, false}) {
-            long all = missing ? recording.counts().missing() : recording.counts().malformed();
+            long all =
+                    missing ? recording.counts().missing() : recording.counts().malformed();
             svg.text(LEFT - 8, y + 12, missing ? "missing" : "malformed", "l", Svg.Anchor.END)
                     .line(LEFT, y + 14, RIGHT, y + 14, "gl")
                     .text(RIGHT + 10, y + 12, all == 0 ? "none" : all + (missing ? " readings" : " lines"), "l");
@@ -87,8 +90,7 @@ public final class RecordPicture {
         svg.text(LEFT - 8, top + 17, pad + taxel.column(), "l", Svg.Anchor.END);
         svg.line(LEFT, top + ROW - 2, RIGHT, top + ROW - 2, "gl");
         double span = taxel.greatest() - taxel.least();
-        Scale value = new Scale(
-                taxel.least(), span > 0 ? taxel.greatest() : taxel.least() + 1, top + ROW - 4, top + 3);
+        Scale value = new Scale(taxel.least(), span > 0 ? taxel.greatest() : taxel.least() + 1, top + ROW - 4, top + 3);
         StringBuilder path = new StringBuilder();
         List<Svg.P> run = new ArrayList<>();
         for (int i = 0; i <= taxel.low().size(); i++) {

@@ -18,7 +18,8 @@ public final class RecordJson {
                     .text("end", recording.end().name().toLowerCase(Locale.ROOT).replace('_', ' '))
                     .text("end_words", recording.endWords())
                     .truth("whole", recording.counts().whole())
-                    .texts("columns", recording.columns());
+                    .texts("columns", recording.columns())
+                    .texts("absent", recording.absent());
             recording
                     .continued()
                     .ifPresent(c -> json.object(
