@@ -97,8 +97,9 @@ public final class RecordPicture {
             boolean there = i < taxel.low().size() && !Float.isNaN(taxel.low().get(i));
             if (there) {
                 double x = time.at((i + 0.5) * recording.stripSeconds());
-                run.add(new Svg.P(x, value.at(taxel.low().get(i))));
-                run.add(new Svg.P(x, value.at(taxel.high().get(i))));
+                boolean up = i % 2 == 0; // to and fro, else every strip would be crossed by a slant of its own
+                run.add(new Svg.P(x, value.at((up ? taxel.low() : taxel.high()).get(i))));
+                run.add(new Svg.P(x, value.at((up ? taxel.high() : taxel.low()).get(i))));
             } else if (!run.isEmpty()) {
                 path.append(Svg.data(run));
                 run.clear();
