@@ -40,7 +40,8 @@ final class TrialsCommand extends ProjectCommand {
     @Option(
             names = "--table",
             paramLabel = "FILE",
-            description = "Also write every run as a row of FILE.csv or FILE.parquet, those that only chose the grip too.")
+            description =
+                    "Also write every run as a row of FILE.csv or FILE.parquet, those that only chose the grip too.")
     private @Nullable Path table;
 
     TrialsCommand(Surroundings at) {

@@ -61,7 +61,8 @@ class Soak {
             }
             int code = recording.waitFor();
             System.out.println(Files.readString(folder.resolve("out.txt")));
-            System.out.println("resident memory at most " + peak / 1024 + " MB, heap " + heap(folder.resolve("gc.txt")));
+            System.out.println(
+                    "resident memory at most " + peak / 1024 + " MB, heap " + heap(folder.resolve("gc.txt")));
             assertThat(code).isZero();
         }
         look(folder.resolve("soak.csv"), seconds * RATE);
@@ -133,7 +134,8 @@ class Soak {
         double least = late.stream().mapToDouble(d -> d).min().orElse(0);
         worst[0] = late.stream().mapToDouble(d -> d - least).max().orElse(0);
         List<Double> sorted = late.stream().map(d -> d - least).sorted().toList();
-        System.out.println(next[0] + " readings of " + TAXELS + " taxels, each as it was sent; later than the earliest by"
+        System.out.println(next[0] + " readings of " + TAXELS
+                + " taxels, each as it was sent; later than the earliest by"
                 + " a median of " + ms(sorted.get(sorted.size() / 2)) + ", 99 % "
                 + ms(sorted.get(sorted.size() * 99 / 100)) + ", at most " + ms(worst[0]) + "; log " + Files.size(log)
                 + " bytes");

@@ -42,8 +42,9 @@ class TableOptionTest {
     void parquetWithoutItsModuleIsRefusedBeforeAnythingIsComputed() {
         Shell.Ran ran = shell.run("trials", "p", "--runs", "20", "--table", "runs.parquet");
         assertThat(ran.err())
-                .contains("runs.parquet: Parquet needs a module that is not there; './gripwright with-tables' fetches and"
-                        + " builds it once (DuckDB, 77 MB), or ask for FILE.csv");
+                .contains(
+                        "runs.parquet: Parquet needs a module that is not there; './gripwright with-tables' fetches and"
+                                + " builds it once (DuckDB, 77 MB), or ask for FILE.csv");
         assertThat(ran.code()).isEqualTo(Exit.USAGE.code());
         assertThat(ran.out()).isEmpty();
         assertThat(shell.run("trials", "p", "--table", "runs.xlsx").err())
