@@ -75,6 +75,23 @@ public final class Tables {
         }
     }
 
+    /**
+     * The same as content, for a download.
+     *
+     * @param ending {@code csv} or {@code parquet}
+     */
+    public static byte[] bytes(DataTable table, String ending) throws IOException {
+        Path folder = Files.createTempDirectory("gripwright-table");
+        Path file = folder.resolve("table." + ending);
+        try {
+            write(table, file);
+            return Files.readAllBytes(file);
+        } finally {
+            Files.deleteIfExists(file);
+            Files.delete(folder);
+        }
+    }
+
     /** No value is an empty field, an empty text a quoted one. */
     private static void csv(DataTable table, Path file) throws IOException {
         try (BufferedWriter to = Files.newBufferedWriter(file);

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.ClosedChannelException;
 import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.OpenOption;
@@ -46,20 +47,35 @@ final class AppendFile implements AutoCloseable {
         Set<OpenOption> how = special
                 ? Set.of(StandardOpenOption.WRITE)
                 : Set.of(StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW);
-        return new AppendFile(path, FileChannel.open(path, how), !special);
+        FileChannel channel = FileChannel.open(path, how);
+        if (!special) {
+            lock(channel);
+        }
+        return new AppendFile(path, channel, !special);
     }
 
     /** Goes on with a file whose last whole line ends at {@code end}; what stands behind it is cut off. */
     static AppendFile goOn(Path path, long end) throws IOException, LogFailure {
         FileChannel channel = FileChannel.open(path, StandardOpenOption.WRITE);
         AppendFile file = new AppendFile(path, channel, true);
-        if (channel.tryLock() == null) {
+        if (!lock(channel)) {
             channel.close();
             throw new LogFailure(path + " is being written by another program; choose another file");
         }
         channel.truncate(end);
         channel.position(end);
         return file;
+    }
+
+    /** False if another program holds the file; a file system without locks holds nothing. */
+    private static boolean lock(FileChannel channel) {
+        try {
+            return channel.tryLock() != null;
+        } catch (OverlappingFileLockException e) {
+            return false;
+        } catch (IOException e) {
+            return true;
+        }
     }
 
     /** Lines that were handed to the system. */

@@ -1,6 +1,7 @@
 package gripwright.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import gripwright.files.Recording;
 import gripwright.files.Recording.End;
@@ -9,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -254,6 +256,53 @@ class RecorderTest {
                 live -> true);
         assertThat(r.end()).isEqualTo(End.LINES_REACHED);
         assertThat(readings()).containsExactly("0,0,1,2", "1,0,1,2");
+    }
+
+    @Test
+    void whatHasArrivedWhenItIsStoppedIsWritten() throws IOException {
+        CountDownLatch closed = new CountDownLatch(1);
+        Source endless = new Source() {
+            private int next;
+
+            @Override
+            public int read(byte[] into) {
+                if (next < 10) {
+                    byte[] line = (next + "," + next++ + ",1,2\n").getBytes(StandardCharsets.UTF_8);
+                    System.arraycopy(line, 0, into, 0, line.length);
+                    return line.length;
+                }
+                try {
+                    closed.await();
+                } catch (InterruptedException e) {
+                    Thread.currentThread().interrupt();
+                }
+                return -1;
+            }
+
+            @Override
+            public void close() {
+                closed.countDown();
+            }
+        };
+        Recording r = Recorder.run(
+                Fake.plan(log(), Fake.layout()),
+                endless,
+                Clocks.REAL,
+                live -> live.soFar().counts().lines() < 10);
+        assertThat(r.end()).isEqualTo(End.STOPPED);
+        assertThat(r.counts().readings()).isEqualTo(10);
+        assertThat(r.counts().safe()).isEqualTo(10);
+        assertThat(readings()).hasSize(10);
+    }
+
+    @Test
+    void aLogThatIsBeingWrittenIsNotGoneOnWith() throws IOException {
+        try (AppendFile file = AppendFile.create(folder.resolve("x"))) {
+            assertThat(file.linesWritten()).isZero();
+            assertThatThrownBy(() -> AppendFile.goOn(folder.resolve("x"), 0))
+                    .isInstanceOf(LogFailure.class)
+                    .hasMessageContaining("is being written by another program");
+        }
     }
 
     @Test

@@ -10,6 +10,7 @@ public final class RecordPicture {
     private static final double WIDTH = 600;
     private static final double RATE = 90;
     private static final double ROW = 26;
+    private static final double PAUSE = 2; // a longer one shows as a gap in the traces [s]
     private static final double RIGHT = LEFT + WIDTH;
 
     private RecordPicture() {}
@@ -42,26 +43,37 @@ public final class RecordPicture {
     }
 
     private static double rates(Svg svg, Recording recording, Scale time, double top) {
-        double width = recording.stripSeconds();
-        List<Recording.Strip> strips = recording.strips();
-        double most =
-                strips.stream().mapToDouble(s -> s.readings() / width).max().orElse(1);
+        List<Svg.P> steps = steps(recording);
+        double most = steps.stream().mapToDouble(Svg.P::y).max().orElse(1);
         Scale rate = new Scale(0, Math.max(1e-9, 1.05 * most), top + RATE, top);
         for (double v : rate.ticks(3)) {
             svg.line(LEFT, rate.at(v), RIGHT, rate.at(v), "gl")
                     .text(LEFT - 8, rate.at(v) + 4, Num.text(v, 2), "l", Svg.Anchor.END);
         }
-        List<Svg.P> points = new ArrayList<>();
-        for (int i = 0; i < strips.size(); i++) {
-            double y = rate.at(strips.get(i).readings() / width);
-            points.add(new Svg.P(time.at(i * width), y));
-            points.add(new Svg.P(time.at((i + 1) * width), y));
-        }
-        if (!points.isEmpty()) {
-            svg.polyline(points, "c1");
+        if (!steps.isEmpty()) {
+            svg.polyline(
+                    steps.stream()
+                            .map(p -> new Svg.P(time.at(p.x()), rate.at(p.y())))
+                            .toList(),
+                    "c1");
         }
         axis(svg, time, top + RATE);
         return top + RATE + 18;
+    }
+
+    /** Readings a second over time, over a second or more at a time: single strips of a slow source hold one or none. */
+    private static List<Svg.P> steps(Recording recording) {
+        double width = recording.stripSeconds();
+        int joined = Math.max(1, (int) Math.ceil(1 / width - 1e-9));
+        List<Svg.P> steps = new ArrayList<>();
+        List<Recording.Strip> strips = recording.strips();
+        for (int i = 0; i < strips.size(); i += joined) {
+            List<Recording.Strip> some = strips.subList(i, Math.min(strips.size(), i + joined));
+            double rate = some.stream().mapToLong(Recording.Strip::readings).sum() / (some.size() * width);
+            steps.add(new Svg.P(i * width, rate));
+            steps.add(new Svg.P((i + some.size()) * width, rate));
+        }
+        return steps;
     }
 
     /** Two rows of ticks: where readings are missing, and where lines were no readings. */
@@ -72,7 +84,7 @@ public final class RecordPicture {
                     missing ? recording.counts().missing() : recording.counts().malformed();
             svg.text(LEFT - 8, y + 12, missing ? "missing" : "malformed", "l", Svg.Anchor.END)
                     .line(LEFT, y + 14, RIGHT, y + 14, "gl")
-                    .text(RIGHT + 10, y + 12, all == 0 ? "none" : all + (missing ? " readings" : " lines"), "l");
+                    .text(RIGHT + 10, y + 12, all == 0 ? "none" : all + (missing ? " reading" : " line") + (all == 1 ? "" : "s"), "l");
             for (int i = 0; i < recording.strips().size(); i++) {
                 Recording.Strip strip = recording.strips().get(i);
                 if ((missing ? strip.missing() : strip.malformed()) > 0) {
@@ -93,17 +105,21 @@ public final class RecordPicture {
         Scale value = new Scale(taxel.least(), span > 0 ? taxel.greatest() : taxel.least() + 1, top + ROW - 4, top + 3);
         StringBuilder path = new StringBuilder();
         List<Svg.P> run = new ArrayList<>();
-        for (int i = 0; i <= taxel.low().size(); i++) {
-            boolean there = i < taxel.low().size() && !Float.isNaN(taxel.low().get(i));
-            if (there) {
+        int empty = 0;
+        for (int i = 0; i < taxel.low().size(); i++) {
+            if (!Float.isNaN(taxel.low().get(i))) {
+                empty = 0;
                 double x = time.at((i + 0.5) * recording.stripSeconds());
                 boolean up = i % 2 == 0; // to and fro, else every strip would be crossed by a slant of its own
                 run.add(new Svg.P(x, value.at((up ? taxel.low() : taxel.high()).get(i))));
                 run.add(new Svg.P(x, value.at((up ? taxel.high() : taxel.low()).get(i))));
-            } else if (!run.isEmpty()) {
+            } else if (++empty * recording.stripSeconds() > PAUSE && !run.isEmpty()) {
                 path.append(Svg.data(run));
                 run.clear();
             }
+        }
+        if (!run.isEmpty()) {
+            path.append(Svg.data(run));
         }
         if (path.length() > 0) {
             svg.path(path.toString(), "t");
