@@ -33,11 +33,21 @@ class TracesTest {
             String of = "trial " + trial + " of seed 5";
             assertThat(traces.strips()).as(of).hasSizeBetween(200, 400);
             assertThat(traces.width() * traces.strips().size()).as(of).isBetween(seconds, seconds + traces.width());
-            assertThat(traces.strips().stream().mapToLong(Strip::readings).sum()).as(of).isEqualTo(3_000);
-            assertThat(traces.strips().stream().mapToLong(Strip::missing).sum()).as(of).isEqualTo(6_000);
-            assertThat(traces.strips().stream().mapToLong(Strip::malformed).sum()).as(of).isEqualTo(malformed);
-            assertThat(traces.low(0).stream().mapToDouble(v -> v).min().orElse(0)).as(of).isEqualTo(least);
-            assertThat(traces.high(0).stream().mapToDouble(v -> v).max().orElse(0)).as(of).isEqualTo(greatest);
+            assertThat(traces.strips().stream().mapToLong(Strip::readings).sum())
+                    .as(of)
+                    .isEqualTo(3_000);
+            assertThat(traces.strips().stream().mapToLong(Strip::missing).sum())
+                    .as(of)
+                    .isEqualTo(6_000);
+            assertThat(traces.strips().stream().mapToLong(Strip::malformed).sum())
+                    .as(of)
+                    .isEqualTo(malformed);
+            assertThat(traces.low(0).stream().mapToDouble(v -> v).min().orElse(0))
+                    .as(of)
+                    .isEqualTo(least);
+            assertThat(traces.high(0).stream().mapToDouble(v -> v).max().orElse(0))
+                    .as(of)
+                    .isEqualTo(greatest);
         }
     }
 }

@@ -84,7 +84,11 @@ public final class RecordPicture {
                     missing ? recording.counts().missing() : recording.counts().malformed();
             svg.text(LEFT - 8, y + 12, missing ? "missing" : "malformed", "l", Svg.Anchor.END)
                     .line(LEFT, y + 14, RIGHT, y + 14, "gl")
-                    .text(RIGHT + 10, y + 12, all == 0 ? "none" : all + (missing ? " reading" : " line") + (all == 1 ? "" : "s"), "l");
+                    .text(
+                            RIGHT + 10,
+                            y + 12,
+                            all == 0 ? "none" : all + (missing ? " reading" : " line") + (all == 1 ? "" : "s"),
+                            "l");
             for (int i = 0; i < recording.strips().size(); i++) {
                 Recording.Strip strip = recording.strips().get(i);
                 if ((missing ? strip.missing() : strip.malformed()) > 0) {
