@@ -126,6 +126,17 @@ class StackTest {
     }
 
     @Test
+    void onlyRecordKnowsTheLibraryOfPorts() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("gripwright.record..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("com.fazecast..")
+                .check(CODE);
+    }
+
+    @Test
     void onlyTheCommandLineKnowsTheLibraryOfCommands() {
         noClasses()
                 .that()
