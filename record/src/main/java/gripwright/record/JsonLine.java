@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -43,12 +44,23 @@ final class JsonLine {
         return fields;
     }
 
+    /** A field of the log is one line of UTF-8, whatever JSON can escape. */
+    private static void writable(String text) throws LineFault {
+        boolean control = text.chars().anyMatch(c -> c < ' ');
+        if (control || !StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
+            throw new LineFault("an escaped " + (control ? "control character" : "half of a character")
+                    + ", which no line of a log can hold");
+        }
+    }
+
     private static void put(Map<String, String> fields, String name, JsonParser json) throws LineFault {
         JsonToken token = json.currentToken();
         if (token == null || !token.isScalarValue()) {
             throw new LineFault("'" + name + "' is no number or text");
         }
         String text = token == JsonToken.VALUE_NULL ? "" : json.getString();
+        writable(name);
+        writable(text);
         if (fields.put(name, text) != null) {
             throw new LineFault("'" + name + "' stands there twice");
         }

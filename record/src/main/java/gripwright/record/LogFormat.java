@@ -61,8 +61,8 @@ public final class LogFormat {
 
     /** As one field of CSV. */
     static String quoted(String text) {
-        boolean plain = text.indexOf(',') < 0 && text.indexOf('"') < 0 && text.indexOf('\n') < 0;
-        return plain ? text : '"' + text.replace("\"", "\"\"").replace('\n', ' ') + '"';
+        boolean plain = text.indexOf(',') < 0 && text.indexOf('"') < 0;
+        return plain ? text : '"' + text.replace("\"", "\"\"") + '"';
     }
 
     /** Seconds with six decimals, exactly, the same in every locale. */

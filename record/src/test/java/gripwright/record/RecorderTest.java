@@ -111,6 +111,8 @@ class RecorderTest {
             {"seq": 1, "t": 2, "p00": {}, "p01": 4}     | 'p00' is no number or text
             {"seq": 1, "t": 2, "p00": 3, "p00": 3, "p01": 4} | 'p00' stands there twice
             {"seq": 1, "t": 2,                          | no JSON:
+            {"seq": 1, "t": 2, "p00": 3, "p01": "4\\u000a"} | an escaped control character
+            {"seq": 1, "t": 2, "p00": 3, "p01": "\\ud800"} | an escaped half of a character
             a,b                                         | names of other columns than those of this log
             """)
     void aLineThatIsNoReadingIsKeptWithItsReason(String line, String reason) throws IOException {
@@ -122,7 +124,7 @@ class RecorderTest {
                 .startsWith("line,arrival,bytes,reason,text\n3,0.0")
                 .contains("," + line.length() + ",")
                 .contains(reason.replace("\"", "\"\""))
-                .endsWith(",\"" + line.replace("\"", "\"\"") + "\"\n");
+                .endsWith(",\"" + line.replace("\"", "\"\"").replace("\\", "\\\\") + "\"\n");
     }
 
     @Test
