@@ -19,11 +19,13 @@ import gripwright.study.TrialsResult;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /** Trials, maps and film strips of one project, and the report and the files made from them. */
 final class ReportMaker {
@@ -140,6 +142,16 @@ final class ReportMaker {
         return closings;
     }
 
+    private record Held(GraspObject object, String grip) {}
+
+    /** Each object with its best grip, then with the grips of its tasks. */
+    private List<Held> held(TrialsResult trials) {
+        Set<Held> pairs = new LinkedHashSet<>();
+        project.need().objects().forEach(o -> pairs.add(new Held(o, bestGrip(trials, o))));
+        project.need().objects().forEach(o -> o.tasks().forEach(task -> pairs.add(new Held(o, task.grip()))));
+        return List.copyOf(pairs);
+    }
+
     /** Each object with its best grip at its nominal place; those that were not done when it was stopped are missing. */
     private List<ReportInput.Hold> holds(TrialsResult trials) {
         RunnerFactory runners = at.closings().of(project, plan.numerics);
@@ -149,16 +161,13 @@ final class ReportMaker {
             return plan
                     .jobs
                     .run(
-                            project.need().objects(),
+                            held(trials),
                             () -> runners,
-                            (factory, object) -> {
-                                String grip = bestGrip(trials, object);
-                                return new ReportInput.Hold(
-                                        object.name(),
-                                        grip,
-                                        factory.create(object, project.hand().grip(grip))
-                                                .hold(Conditions.NOMINAL, tests));
-                            },
+                            (factory, pair) -> new ReportInput.Hold(
+                                    pair.object().name(),
+                                    pair.grip(),
+                                    factory.create(pair.object(), project.hand().grip(pair.grip()))
+                                            .hold(Conditions.NOMINAL, tests)),
                             progress)
                     .stream()
                     .filter(Objects::nonNull)
