@@ -17,8 +17,8 @@ final class ResultOptions {
             names = "--picture",
             paramLabel = "FILE.svg",
             description = "Also draw the result: the hand (check), a film strip (close), the pulls around the object "
-                    + "(hold), the map (map), the table of objects and grips (trials, report, demo), "
-                    + "the ranking (vary).")
+                    + "(hold), the figures on pipes (strength), the map (map), the table of objects and grips (trials, report, "
+                    + "demo), the ranking (vary).")
     private @Nullable Path picture;
 
     private final Surroundings at;
