@@ -131,7 +131,7 @@ public final class ClosingSimulator implements ClosingRunner {
         HoldTests tests = new HoldTests(system, stepper, criteria);
         List<String> fingers = hand.fingers().stream().map(Finger::name).toList();
         Release release = new LettingGo(system, stepper, criteria, fingers).from(tests.held, this::handBack, retreat());
-        PressTest pressing = new PressTest(hand, grip, system, object.shape(), tests, wanted.springRate());
+        Pressing pressing = new Pressing(hand, grip, system, object.shape(), tests, wanted.springRate());
         List<PressResult> presses = object.tasks().stream()
                 .filter(task -> task.grip().equals(grip.name()))
                 .map(task -> pressing.run(task, plan.travel()))

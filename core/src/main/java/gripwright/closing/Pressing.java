@@ -22,10 +22,12 @@ import java.util.List;
  * the statics of its own joints on a place that gives way; and the hold, pushed at that place against the palm along the
  * finger's force until it gives way. The state is put back.
  */
-final class PressTest {
+final class Pressing {
+    /** First step on the way, as a share of the greatest tension; then no joint turns by more than this in one [rad]. */
     private static final int ON_THE_WAY = 400;
-    /** Every so many of these it is looked whether the finger meets something. */
-    private static final int LOOKS = 10;
+
+    private static final double MOST_TURN = 0.02;
+    private static final double SHORTEST = 1e-9;
 
     private static final int PRESSING = 40;
     private static final int FOLLOWING = 20;
@@ -44,7 +46,7 @@ final class PressTest {
     private final double springRate;
 
     /** @param springRate factor on the joint springs in this run [-] */
-    PressTest(Hand hand, Grip grip, StepSystem system, Shape shape, HoldTests tests, double springRate) {
+    Pressing(Hand hand, Grip grip, StepSystem system, Shape shape, HoldTests tests, double springRate) {
         this.hand = hand;
         this.grip = grip;
         this.system = system;
@@ -218,26 +220,34 @@ final class PressTest {
                 reach = Reach.PAST;
                 return;
             }
+            double most = task.greatestTension();
             double before = 0;
-            for (int i = 1; i <= ON_THE_WAY; i++) {
-                double tension = task.greatestTension() * i / ON_THE_WAY;
+            double step = most / ON_THE_WAY;
+            double[] posture = finger.q.clone();
+            while (before < most) {
+                double tension = Math.min(most, before + step);
                 finger.free(tension);
-                double gap = finger.gap(place.x(), place.y());
-                if (gap <= 0) {
+                double turned = finger.turnedSince(posture);
+                if (turned > MOST_TURN && step > SHORTEST * most) {
+                    step *= 0.5;
+                    continue;
+                }
+                if (finger.gap(place.x(), place.y()) <= 0) {
                     tension = touching(before, tension);
                     miss = Math.min(miss, distance());
-                    if (finger.gap(place.x(), place.y()) < -FROM_ABOVE) {
-                        return;
+                    if (finger.gap(place.x(), place.y()) >= -FROM_ABOVE) {
+                        touched(tension);
                     }
-                    touched(tension);
                     return;
                 }
                 miss = Math.min(miss, distance());
-                before = tension;
-                if (i % LOOKS == 0 && meets(Vec3.ZERO, 0)) {
+                if (meets(Vec3.ZERO, 0)) {
                     reach = Reach.BLOCKED;
                     return;
                 }
+                before = tension;
+                posture = finger.q.clone();
+                step *= turned < 0.5 * MOST_TURN ? 2 : 1;
             }
             if (Math.abs(place.z()) > finger.halfWidth) {
                 reach = Reach.BESIDE;

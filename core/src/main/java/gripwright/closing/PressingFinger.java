@@ -109,6 +109,15 @@ final class PressingFinger {
         }
     }
 
+    /** Greatest change of a joint angle since a posture [rad]. */
+    double turnedSince(double[] posture) {
+        double most = 0;
+        for (int j = 0; j < n; j++) {
+            most = Math.max(most, Math.abs(q[j] - posture[j]));
+        }
+        return most;
+    }
+
     // ------------------------------------------------------------------ places
 
     /** A place in the frame of the last phalanx: along it, out of its pad. */
