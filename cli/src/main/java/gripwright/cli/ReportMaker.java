@@ -7,6 +7,7 @@ import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.files.json.MapJson;
 import gripwright.files.json.TrialsJson;
+import gripwright.files.json.VaryJson;
 import gripwright.model.GraspObject;
 import gripwright.model.Project;
 import gripwright.report.HtmlReport;
@@ -14,8 +15,12 @@ import gripwright.report.ReportInput;
 import gripwright.study.CaptureMap;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
+import gripwright.study.Refinement;
 import gripwright.study.RunnerFactory;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -54,6 +59,7 @@ final class ReportMaker {
             List<MapResult> maps,
             List<ReportInput.Closing> closings,
             List<ReportInput.Hold> holds,
+            List<ReportInput.Refined> refined,
             boolean stopped) {}
 
     private final Surroundings at;
@@ -79,7 +85,8 @@ final class ReportMaker {
         }
         List<ReportInput.Closing> closings = studies.stopped() ? List.of() : closings(trials);
         List<ReportInput.Hold> holds = studies.stopped() ? List.of() : holds(trials);
-        return new Made(trials, maps, closings, holds, studies.stopped());
+        List<ReportInput.Refined> refined = studies.stopped() ? List.of() : refined(trials);
+        return new Made(trials, maps, closings, holds, refined, studies.stopped());
     }
 
     /** Writes the report and beside it the results it is made from; returns the sentences of the answer. */
@@ -103,6 +110,8 @@ final class ReportMaker {
                         made.maps,
                         Optional.of(made.trials),
                         made.holds,
+                        vary(folder),
+                        made.refined,
                         OpenProject.CRITERIA,
                         plan.numerics,
                         new ReportInput.Provenance(
@@ -140,6 +149,37 @@ final class ReportMaker {
             });
         }
         return closings;
+    }
+
+    /** What 'vary' left beside the report, unless it is of other inputs. */
+    private Optional<VaryResult> vary(Path folder) {
+        Path file = folder.resolve("vary.json");
+        if (!Files.isRegularFile(file)) {
+            return Optional.empty();
+        }
+        try {
+            return VaryJson.read(Files.readString(file), open.origin().inputs());
+        } catch (IOException | IllegalArgumentException e) {
+            at.err().println("gripwright: " + file + " is left out of the report: " + e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private List<ReportInput.Refined> refined(TrialsResult trials) {
+        List<ReportInput.Refined> out = new ArrayList<>();
+        for (GraspObject object : project.need().objects()) {
+            String grip = bestGrip(trials, object);
+            out.add(new ReportInput.Refined(
+                    object.name(),
+                    grip,
+                    Refinement.of(
+                            plan.numerics,
+                            numerics -> at.closings()
+                                    .of(project, numerics)
+                                    .create(object, project.hand().grip(grip))
+                                    .detail(Conditions.NOMINAL))));
+        }
+        return out;
     }
 
     private record Held(GraspObject object, String grip) {}

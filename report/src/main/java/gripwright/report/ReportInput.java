@@ -6,7 +6,9 @@ import gripwright.closing.HoldDetail;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
 import gripwright.study.MapResult;
+import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
 import java.util.List;
 import java.util.Optional;
 
@@ -16,6 +18,8 @@ import java.util.Optional;
  * @param closings runs to be shown as film strips, in order; their frames should have been recorded
  * @param maps capture maps, in order
  * @param holds tests of holds, in order; may be empty
+ * @param vary what changes of the hand do, if that was looked at
+ * @param refined closings calculated finer, in order; may be empty
  * @param criteria by which the runs were judged
  * @param numerics with which they were calculated
  */
@@ -25,9 +29,18 @@ public record ReportInput(
         List<MapResult> maps,
         Optional<TrialsResult> trials,
         List<Hold> holds,
+        Optional<VaryResult> vary,
+        List<Refined> refined,
         Criteria criteria,
         Numerics numerics,
         Provenance provenance) {
+    /** Closings of one of the project's objects with one of its grips, calculated finer. */
+    public record Refined(String object, String grip, List<Refinement> refinements) {
+        public Refined {
+            refinements = List.copyOf(refinements);
+        }
+    }
+
     /** A run with one of the project's objects and grips, and a note on why it is shown (may be empty). */
     public record Closing(String object, String grip, String note, ClosingDetail detail) {}
 
@@ -55,6 +68,20 @@ public record ReportInput(
         closings = List.copyOf(closings);
         maps = List.copyOf(maps);
         holds = List.copyOf(holds);
+        refined = List.copyOf(refined);
+    }
+
+    /** Without changes of the hand and finer calculations. */
+    public ReportInput(
+            Project project,
+            List<Closing> closings,
+            List<MapResult> maps,
+            Optional<TrialsResult> trials,
+            List<Hold> holds,
+            Criteria criteria,
+            Numerics numerics,
+            Provenance provenance) {
+        this(project, closings, maps, trials, holds, Optional.empty(), List.of(), criteria, numerics, provenance);
     }
 
     /** Without tests of holds. */
