@@ -31,6 +31,8 @@ final class SchemaCommand implements Callable<Integer> {
         map,
         trials,
         vary,
+        plan,
+        score,
         pad,
         scan,
         touch
