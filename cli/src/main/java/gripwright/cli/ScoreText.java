@@ -11,8 +11,6 @@ import gripwright.study.SheetScore;
 import gripwright.study.SheetScore.Comparison;
 import gripwright.study.SheetScore.Rate;
 import gripwright.units.QuantityText;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** Scored trials as tables. */
@@ -102,11 +100,9 @@ final class ScoreText {
     private static Table estimates(ExplainResult e) {
         Table table =
                 new Table("lrrrrrl", "assumption", "trials", "times", "95 % interval", "luck", "corrected", "so it is");
-        List<Estimate> all = new ArrayList<>(e.friction());
-        e.scatter().ifPresent(all::add);
-        for (Estimate one : all) {
+        for (Estimate one : e.estimates()) {
             table.row(
-                    one.subject().equals("placement") ? "placement scatter" : "friction on " + one.subject(),
+                    one.words(),
                     "" + one.trials(),
                     number(one.value()),
                     (one.openLow() ? "< " : "") + number(one.low()) + " to " + (one.openHigh() ? "> " : "")

@@ -2,7 +2,6 @@ package gripwright.stats;
 
 import gripwright.check.Check;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
-import org.apache.commons.statistics.inference.BinomialTest;
 
 /**
  * Two shares counted on pairs of runs: only pairs that disagree say which is better.
@@ -16,9 +15,10 @@ public final class Discordant {
     /** Chance [-] of a split at least as uneven if both were equally good; 1 without pairs that disagree. */
     public static double exact(int one, int other) {
         check(one, other);
-        return one + other == 0
-                ? 1
-                : BinomialTest.withDefaults().test(one + other, one, 0.5).getPValue();
+        // Not by the library's binomial test: of two tails that are equally likely it loses one to rounding for some counts
+        // (commons-statistics-inference 1.2: 13 runs, 3 hits, 0.0574 instead of 0.0923).
+        return Math.min(
+                1, 2 * BinomialDistribution.of(one + other, 0.5).cumulativeProbability(Math.min(one, other)));
     }
 
     /**

@@ -1,103 +1,74 @@
 package gripwright.stats;
 
 import gripwright.check.Check;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.IntToDoubleFunction;
 
 /**
- * A smooth chance of yes or no over several inputs, from runs that answered yes or no.
+ * A smooth chance of yes or no over several inputs, from runs that answered yes or no, and how well it is known.
  *
- * <p>Model: the logit is a Gaussian process; its covariance is a polynomial of second degree (so that far away the
- * answer follows the trend) plus a bump exp(-r^2 / 2) over scaled distance r; the surface is the most probable one
- * (Newton's method on the penalised likelihood), and a chance averages over what the runs leave open, logit / sqrt(1 +
- * pi v / 8). Of a few scales the one with the greatest evidence (Laplace's approximation) is taken. Source: C. E.
- * Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning (2006), algorithms 3.1 and 3.2; D. J. C.
- * MacKay, Neural Comput. 4 (1992) 720-736, for the average (both from memory). Own code: no library of the project fits
- * a classifier.
+ * <p>Model: the logit is a sum of all products of degree 2 or less (the trend) and of bumps exp(-r^2 / 2 s^2) about some
+ * of the runs, with normal priors on their weights; the surface is the most probable one (Newton's method), what is left
+ * open is the normal law with the curvature there (Laplace's approximation). Of a few widths and heights of the bumps
+ * those with the greatest evidence are taken. Source: D. J. C. MacKay, "The evidence framework applied to classification
+ * networks", Neural Comput. 4 (1992) 720-736 (from memory). Own code: no library of the project fits a classifier.
  */
 public final class LogisticSurface {
-    private static final double TREND = 4;
-    private static final double[] BUMPS = {1, 10};
-    private static final double[] SCALES = {0.6, 1, 1.7};
-    private static final int MOST_STEPS = 40;
+    private static final int MOST_BUMPS = 40;
+    private static final double TREND = 2;
+    private static final double[] HEIGHTS = {0.3, 1, 3};
+    private static final double[] WIDTHS = {0.7, 1.2, 2};
+    private static final int MOST_STEPS = 50;
 
-    private final double[][] inputs;
+    private final double[][] centres;
+    private final double height;
+    private final double width;
     private final double[] weights;
     private final double[][] factor;
-    private final double[] rootCurvature;
-    private final double bump;
-    private final double scale;
     private final double evidence;
 
-    private LogisticSurface(double[][] inputs, boolean[] yes, double bump, double scale) {
-        this.inputs = inputs;
-        this.bump = bump;
-        this.scale = scale;
-        int n = inputs.length;
-        double[][] k = new double[n][n];
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j <= i; j++) {
-                k[i][j] = covariance(inputs[i], inputs[j]);
-                k[j][i] = k[i][j];
-            }
+    private LogisticSurface(double[][] centres, double height, double width, double[][] inputs, boolean[] yes) {
+        this.centres = centres;
+        this.height = height;
+        this.width = width;
+        double[][] phi = new double[inputs.length][];
+        for (int i = 0; i < phi.length; i++) {
+            phi[i] = features(inputs[i]);
         }
-        double[] f = new double[n];
-        double[] a = new double[n];
-        double[] gradient = new double[n];
-        rootCurvature = new double[n];
-        double[][] l = new double[n][n];
-        double best = Double.NEGATIVE_INFINITY;
+        int d = phi[0].length;
+        double[] w = new double[d];
+        double[][] l = new double[d][d];
+        double best = objective(phi, yes, w);
         for (int step = 0; step < MOST_STEPS; step++) {
-            double[] b = new double[n];
-            for (int i = 0; i < n; i++) {
-                double p = logistic(f[i]);
-                double w = Math.max(1e-12, p * (1 - p));
-                gradient[i] = (yes[i] ? 1 : 0) - p;
-                rootCurvature[i] = Math.sqrt(w);
-                b[i] = w * f[i] + gradient[i];
-            }
-            factor(k, l);
-            double[] kb = times(k, b);
-            double[] right = new double[n];
-            for (int i = 0; i < n; i++) {
-                right[i] = rootCurvature[i] * kb[i];
-            }
-            double[] solved = solve(l, right);
-            double[] wanted = new double[n];
-            for (int i = 0; i < n; i++) {
-                wanted[i] = b[i] - rootCurvature[i] * solved[i];
-            }
+            double[] down = solve(l, gradient(phi, yes, w, l));
             double share = 1;
-            double found = Double.NEGATIVE_INFINITY;
-            while (share > 1e-4) {
-                double[] tried = new double[n];
-                for (int i = 0; i < n; i++) {
-                    tried[i] = a[i] + share * (wanted[i] - a[i]);
+            double found = best;
+            while (share > 1e-5) {
+                double[] tried = new double[d];
+                for (int i = 0; i < d; i++) {
+                    tried[i] = w[i] + share * down[i];
                 }
-                double[] at = times(k, tried);
-                found = objective(tried, at, yes);
+                found = objective(phi, yes, tried);
                 if (found >= best) {
-                    a = tried;
-                    f = at;
+                    w = tried;
                     break;
                 }
                 share /= 2;
             }
-            if (found - best < 1e-6 * n) {
+            if (!(found - best > 1e-8)) {
                 break;
             }
             best = found;
         }
-        for (int i = 0; i < n; i++) {
-            double p = logistic(f[i]);
-            rootCurvature[i] = Math.sqrt(Math.max(1e-12, p * (1 - p)));
-        }
-        factor(k, l);
+        gradient(phi, yes, w, l);
         double log = 0;
-        for (int i = 0; i < n; i++) {
+        for (int i = 0; i < d; i++) {
             log += StrictMath.log(l[i][i]);
         }
-        weights = a;
+        weights = w;
         factor = l;
-        evidence = objective(a, f, yes) - log;
+        evidence = best - log;
     }
 
     /**
@@ -109,135 +80,144 @@ public final class LogisticSurface {
     public static LogisticSurface fit(double[][] inputs, boolean[] yes) {
         Check.that(inputs.length >= 2, inputs.length + " runs; a surface needs at least 2");
         Check.count(yes.length, inputs.length, "answers", "one per run");
+        int n = Math.min(MOST_BUMPS, inputs.length);
+        double[][] centres = new double[n][];
+        for (int i = 0; i < n; i++) {
+            centres[i] = inputs[(int) ((long) i * inputs.length / n)].clone();
+        }
         LogisticSurface best = null;
-        for (double bump : BUMPS) {
-            for (double scale : SCALES) {
-                LogisticSurface one = new LogisticSurface(inputs, yes, bump, scale);
+        for (double height : HEIGHTS) {
+            for (double width : WIDTHS) {
+                LogisticSurface one = new LogisticSurface(centres, height, width, inputs, yes);
                 best = best == null || one.evidence > best.evidence ? one : best;
             }
         }
-        return java.util.Objects.requireNonNull(best);
+        return Objects.requireNonNull(best);
     }
 
-    /** The same scales fitted to other runs, to see how the surface does on runs it has not met. */
+    /** The same bumps fitted to other runs, to see how the surface does on runs it has not met. */
     public LogisticSurface refit(double[][] otherInputs, boolean[] otherYes) {
-        return new LogisticSurface(otherInputs, otherYes, bump, scale);
-    }
-
-    /** Logit of the most probable surface. */
-    public double logit(double... at) {
-        double sum = 0;
-        for (int i = 0; i < inputs.length; i++) {
-            sum += weights[i] * covariance(inputs[i], at);
-        }
-        return sum;
+        return new LogisticSurface(centres, height, width, otherInputs, otherYes);
     }
 
     /** Chance of yes of the most probable surface [-]. */
     public double chance(double... at) {
-        return logistic(logit(at));
-    }
-
-    /** Chance of yes, averaged over what the runs leave open: nearer to a half than {@link #chance} [-]. */
-    public double carefulChance(double... at) {
-        int n = inputs.length;
-        double[] k = new double[n];
-        double mean = 0;
-        for (int i = 0; i < n; i++) {
-            k[i] = covariance(inputs[i], at);
-            mean += weights[i] * k[i];
-        }
-        double variance = covariance(at, at);
-        for (int i = 0; i < n; i++) {
-            double[] row = factor[i];
-            double sum = rootCurvature[i] * k[i];
-            for (int j = 0; j < i; j++) {
-                sum -= row[j] * k[j];
-            }
-            k[i] = sum / row[i];
-            variance -= k[i] * k[i];
-        }
-        return logistic(mean / Math.sqrt(1 + Math.PI * Math.max(0, variance) / 8));
+        return logistic(dot(weights, features(at)));
     }
 
     /**
-     * Chances at places times values of the last input; as {@link #chance} at each, but much faster.
+     * Chances at places times values of the last input, for the most probable surface (first) and others that the runs
+     * leave possible.
      *
-     * @param places shape m x d, the last entry of each is not used
-     * @param last values of the last input, shape q
-     * @return shape m x q [-]
+     * @param places the last entry of each is not used
+     * @param last values of the last input
+     * @param others how many
+     * @param scores standard normal score by number; the same scores give the same surfaces
+     * @return by surface, place, value of the last input [-]
      */
-    public double[][] chances(double[][] places, double[] last) {
-        int n = inputs.length;
-        int d = inputs[0].length;
-        double[][] bumpOfLast = new double[last.length][n];
-        for (int q = 0; q < last.length; q++) {
-            for (int i = 0; i < n; i++) {
-                double r = inputs[i][d - 1] - last[q];
-                bumpOfLast[q][i] = StrictMath.exp(-r * r / (2 * scale * scale));
-            }
+    public double[][][] chances(List<double[]> places, double[] last, int others, IntToDoubleFunction scores) {
+        double[][] surfaces = new double[others + 1][];
+        surfaces[0] = weights;
+        for (int m = 1; m <= others; m++) {
+            surfaces[m] = possible(m, scores);
         }
-        double[][] chances = new double[places.length][last.length];
-        double[] dot = new double[n];
-        double[] near = new double[n];
-        for (int p = 0; p < places.length; p++) {
-            for (int i = 0; i < n; i++) {
-                double sum = 1;
-                double r2 = 0;
-                for (int c = 0; c < d - 1; c++) {
-                    double off = inputs[i][c] - places[p][c];
-                    sum += inputs[i][c] * places[p][c];
-                    r2 += off * off;
-                }
-                dot[i] = sum;
-                near[i] = bump * StrictMath.exp(-r2 / (2 * scale * scale));
-            }
+        double[][][] chances = new double[others + 1][places.size()][last.length];
+        for (int p = 0; p < places.size(); p++) {
+            double[] at = places.get(p).clone();
             for (int q = 0; q < last.length; q++) {
-                double f = 0;
-                for (int i = 0; i < n; i++) {
-                    double whole = dot[i] + inputs[i][d - 1] * last[q];
-                    f += weights[i] * (TREND / (1 + d) * whole * whole + near[i] * bumpOfLast[q][i]);
+                at[at.length - 1] = last[q];
+                double[] phi = features(at);
+                for (int m = 0; m <= others; m++) {
+                    chances[m][p][q] = logistic(dot(surfaces[m], phi));
                 }
-                chances[p][q] = logistic(f);
             }
         }
         return chances;
     }
 
-    private double covariance(double[] a, double[] b) {
-        double dot = 1;
-        double r2 = 0;
-        for (int i = 0; i < a.length; i++) {
-            dot += a[i] * b[i];
-            r2 += (a[i] - b[i]) * (a[i] - b[i]);
+    /** Weights drawn from what the runs leave open: most probable + L^-T z. */
+    private double[] possible(int number, IntToDoubleFunction scores) {
+        int d = weights.length;
+        double[] x = new double[d];
+        for (int i = d - 1; i >= 0; i--) {
+            double sum = scores.applyAsDouble(number * d + i);
+            for (int j = i + 1; j < d; j++) {
+                sum -= factor[j][i] * x[j];
+            }
+            x[i] = sum / factor[i][i];
         }
-        return TREND / (1 + a.length) * dot * dot + bump * StrictMath.exp(-r2 / (2 * scale * scale));
+        for (int i = 0; i < d; i++) {
+            x[i] += weights[i];
+        }
+        return x;
     }
 
-    private static double objective(double[] a, double[] f, boolean[] yes) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum -= 0.5 * a[i] * f[i] + StrictMath.log1p(StrictMath.exp(yes[i] ? -f[i] : f[i]));
+    /** Scaled so that every weight has a standard normal prior. */
+    private double[] features(double[] u) {
+        int d = u.length;
+        double[] phi = new double[(d + 1) * (d + 2) / 2 + centres.length];
+        int k = 0;
+        phi[k++] = TREND;
+        for (int i = 0; i < d; i++) {
+            phi[k++] = TREND * u[i];
+            for (int j = 0; j <= i; j++) {
+                phi[k++] = (i == j ? TREND / 2 : TREND) * u[i] * u[j];
+            }
+        }
+        for (double[] c : centres) {
+            double r2 = 0;
+            for (int i = 0; i < d; i++) {
+                r2 += (u[i] - c[i]) * (u[i] - c[i]);
+            }
+            phi[k++] = height * StrictMath.exp(-r2 / (2 * width * width));
+        }
+        return phi;
+    }
+
+    private static double objective(double[][] phi, boolean[] yes, double[] w) {
+        double sum = -0.5 * dot(w, w);
+        for (int i = 0; i < phi.length; i++) {
+            double f = dot(w, phi[i]);
+            double against = yes[i] ? -f : f;
+            sum -= against > 30 ? against : StrictMath.log1p(StrictMath.exp(against));
         }
         return sum;
     }
 
-    /** Lower Cholesky factor of 1 + W^1/2 K W^1/2. */
-    private void factor(double[][] k, double[][] l) {
-        for (int i = 0; i < l.length; i++) {
-            for (int j = 0; j <= i; j++) {
-                double sum = rootCurvature[i] * rootCurvature[j] * k[i][j] + (i == j ? 1 : 0);
-                double[] li = l[i];
-                double[] lj = l[j];
-                for (int m = 0; m < j; m++) {
-                    sum -= li[m] * lj[m];
+    /** Slope of the objective; the Cholesky factor of its curvature, downwards, goes to {@code l}. */
+    private static double[] gradient(double[][] phi, boolean[] yes, double[] w, double[][] l) {
+        int d = w.length;
+        double[] slope = new double[d];
+        double[][] curvature = new double[d][d];
+        for (int i = 0; i < d; i++) {
+            slope[i] = -w[i];
+            curvature[i][i] = 1;
+        }
+        for (int n = 0; n < phi.length; n++) {
+            double[] row = phi[n];
+            double p = logistic(dot(w, row));
+            double off = (yes[n] ? 1 : 0) - p;
+            double weight = p * (1 - p);
+            for (int i = 0; i < d; i++) {
+                slope[i] += off * row[i];
+                double c = weight * row[i];
+                for (int j = 0; j <= i; j++) {
+                    curvature[i][j] += c * row[j];
                 }
-                l[i][j] = i == j ? Math.sqrt(sum) : sum / lj[j];
             }
         }
+        for (int i = 0; i < d; i++) {
+            for (int j = 0; j <= i; j++) {
+                double sum = curvature[i][j];
+                for (int m = 0; m < j; m++) {
+                    sum -= l[i][m] * l[j][m];
+                }
+                l[i][j] = i == j ? Math.sqrt(sum) : sum / l[j][j];
+            }
+        }
+        return slope;
     }
 
-    /** W^1/2-scaled system: solves L L^T x = right, and scales by nothing. */
     private static double[] solve(double[][] l, double[] right) {
         int n = right.length;
         double[] x = right.clone();
@@ -256,17 +236,12 @@ public final class LogisticSurface {
         return x;
     }
 
-    private static double[] times(double[][] k, double[] v) {
-        double[] out = new double[v.length];
-        for (int i = 0; i < v.length; i++) {
-            double[] row = k[i];
-            double sum = 0;
-            for (int j = 0; j < v.length; j++) {
-                sum += row[j] * v[j];
-            }
-            out[i] = sum;
+    private static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
         }
-        return out;
+        return sum;
     }
 
     private static double logistic(double f) {

@@ -2,7 +2,7 @@ package gripwright.stats;
 
 import gripwright.check.Check;
 import java.util.List;
-import org.apache.commons.statistics.inference.FisherExactTest;
+import org.apache.commons.statistics.distribution.HypergeometricDistribution;
 
 /**
  * Two shares counted on separate runs.
@@ -41,13 +41,19 @@ public record TwoShares(double difference, Interval interval, double luck) {
                 0 <= first && first <= firstTrials && 0 <= second && second <= secondTrials,
                 first + " of " + firstTrials + " and " + second + " of " + secondTrials
                         + " are not counts of successes");
-        int successes = first + second;
-        int all = firstTrials + secondTrials;
-        if (firstTrials == 0 || secondTrials == 0 || successes == 0 || successes == all) {
-            return 1; // one table only; the library refuses margins of 0
+        if (firstTrials == 0 || secondTrials == 0) {
+            return 1;
         }
-        return FisherExactTest.withDefaults()
-                .test(new int[][] {{first, firstTrials - first}, {second, secondTrials - second}})
-                .getPValue();
+        // Not by the library's test: it loses tables that are just as likely to rounding (commons-statistics-inference 1.2:
+        // 27 of 47 against 3 of 13, 0.0339 instead of 0.0575). The hair keeps them, as in R.
+        HypergeometricDistribution law =
+                HypergeometricDistribution.of(firstTrials + secondTrials, first + second, firstTrials);
+        double limit = law.probability(first) * (1 + 1e-7);
+        double sum = 0;
+        for (int k = law.getSupportLowerBound(); k <= law.getSupportUpperBound(); k++) {
+            double p = law.probability(k);
+            sum += p <= limit ? p : 0;
+        }
+        return Math.min(1, sum);
     }
 }

@@ -12,21 +12,50 @@ import java.util.Optional;
 final class Evidence {
     private final double[] factors;
     private final double[] scatters;
+    private final int possible;
+    private final Map<String, double[][][]> byPossible = new LinkedHashMap<>();
     private final Map<String, double[][]> bySurface = new LinkedHashMap<>();
     private final Map<String, Integer> trials = new LinkedHashMap<>();
     private int unplaced;
 
-    Evidence(double[] factors, double[] scatters) {
+    /** @param possible number of fitted surfaces over which the likelihood is averaged */
+    Evidence(double[] factors, double[] scatters, int possible) {
+        this.possible = possible;
         this.factors = factors;
         this.scatters = scatters;
     }
 
-    /** Adds trials of the chance over friction factors at one scatter factor. */
-    void add(String surface, int scatter, double[] chance, boolean held, int count) {
-        double[][] table = bySurface.computeIfAbsent(surface, k -> new double[scatters.length][factors.length]);
-        for (int f = 0; f < factors.length; f++) {
-            table[scatter][f] += count * StrictMath.log(held ? chance[f] : 1 - chance[f]);
+    /** Adds trials of the chances by fitted surface and friction factor, at one scatter factor. */
+    void add(String surface, int scatter, double[][] chances, boolean held, int count) {
+        double[][][] tables = byPossible.computeIfAbsent(
+                surface, k -> new double[possible][scatters.length][factors.length]);
+        for (int m = 0; m < possible; m++) {
+            for (int f = 0; f < factors.length; f++) {
+                double p = chances[m][f];
+                tables[m][scatter][f] += count * StrictMath.log(held ? p : 1 - p);
+            }
         }
+    }
+
+    /** After the last trial: averages the likelihood (not its logarithm) over the fitted surfaces. */
+    void close() {
+        byPossible.forEach((surface, tables) -> {
+            double[][] mean = new double[scatters.length][factors.length];
+            for (int s = 0; s < scatters.length; s++) {
+                for (int f = 0; f < factors.length; f++) {
+                    double most = Double.NEGATIVE_INFINITY;
+                    for (double[][] table : tables) {
+                        most = Math.max(most, table[s][f]);
+                    }
+                    double sum = 0;
+                    for (double[][] table : tables) {
+                        sum += StrictMath.exp(table[s][f] - most);
+                    }
+                    mean[s][f] = most + StrictMath.log(sum / possible);
+                }
+            }
+            bySurface.put(surface, mean);
+        });
     }
 
     void seen(String surface, int count, boolean withoutPlace) {
@@ -34,42 +63,53 @@ final class Evidence {
         unplaced += withoutPlace ? count : 0;
     }
 
-    /** One estimate per surface, corrected together with the scatter. */
-    List<Estimate> friction() {
-        return corrected().subList(0, bySurface.size());
-    }
+    /**
+     * What the evidence says, chances corrected by Holm in two families: first one factor for all surfaces (the factor of
+     * the only one, if there is one) and the scatter; then the single surfaces.
+     */
+    record Said(List<Estimate> friction, Estimate common, Optional<Estimate> scatter) {}
 
-    Optional<Estimate> scatter() {
-        List<Estimate> all = corrected();
-        return all.size() > bySurface.size() ? Optional.of(all.get(all.size() - 1)) : Optional.empty();
-    }
-
-    private List<Estimate> corrected() {
-        List<Estimate> all = new ArrayList<>();
-        for (String surface : bySurface.keySet()) {
-            double[] profile = new double[factors.length];
-            for (int f = 0; f < factors.length; f++) {
-                double best = Double.NEGATIVE_INFINITY;
-                for (int s = 0; s < scatters.length; s++) {
-                    best = Math.max(best, table(surface)[s][f] + others(surface, s));
-                }
-                profile[f] = best;
-            }
-            all.add(Likelihood.estimate(surface, factors, profile, trials.getOrDefault(surface, 0)));
-        }
+    Said said() {
+        List<Estimate> first = new ArrayList<>(List.of(common()));
         if (unplaced > 0) {
-            double[] profile = new double[scatters.length];
+            first.add(scatter());
+        }
+        List<Estimate> main = corrected(first);
+        List<Estimate> single = corrected(bySurface.keySet().stream().map(this::friction).toList());
+        if (single.size() == 1) { // the same question: not asked twice
+            single = List.of(single.get(0).corrected(main.get(0).corrected()));
+        }
+        return new Said(single, main.get(0), unplaced > 0 ? Optional.of(main.get(1)) : Optional.empty());
+    }
+
+    private Estimate friction(String surface) {
+        double[] profile = new double[factors.length];
+        for (int f = 0; f < factors.length; f++) {
+            double best = Double.NEGATIVE_INFINITY;
             for (int s = 0; s < scatters.length; s++) {
-                profile[s] = others("", s);
+                best = Math.max(best, table(surface)[s][f] + others(surface, s));
             }
-            all.add(Likelihood.estimate("placement", scatters, profile, unplaced));
+            profile[f] = best;
         }
-        double[] corrected =
-                Holm.corrected(all.stream().mapToDouble(Estimate::luck).toArray());
-        for (int i = 0; i < corrected.length; i++) {
-            all.set(i, all.get(i).corrected(corrected[i]));
+        return Likelihood.estimate(surface, factors, profile, trials.getOrDefault(surface, 0));
+    }
+
+    private Estimate scatter() {
+        double[] profile = new double[scatters.length];
+        for (int s = 0; s < scatters.length; s++) {
+            profile[s] = others("", s);
         }
-        return all;
+        return Likelihood.estimate("placement", scatters, profile, unplaced);
+    }
+
+    private static List<Estimate> corrected(List<Estimate> family) {
+        double[] chances =
+                Holm.corrected(family.stream().mapToDouble(Estimate::luck).toArray());
+        List<Estimate> out = new ArrayList<>();
+        for (int i = 0; i < chances.length; i++) {
+            out.add(family.get(i).corrected(chances[i]));
+        }
+        return out;
     }
 
     /** All other surfaces at their best for a scatter. */
@@ -82,7 +122,7 @@ final class Evidence {
     }
 
     /** One factor for all surfaces. */
-    Estimate common() {
+    private Estimate common() {
         double[][] support = support();
         double[] profile = new double[factors.length];
         for (int f = 0; f < factors.length; f++) {

@@ -30,7 +30,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>For each object and grip a fixed set of closings is made, spread over places, heights and a factor on the friction
  * of all rubbers, half of them near the places of the sheet; {@link HeldSurface} smooths them into a chance. From it
- * come the predictions and the likelihood of the sheet, so that a finer grid costs no closings. Bare bone keeps its
+ * come the predictions and the likelihood of the sheet, so that a finer grid costs no closings. Both are averaged over
+ * surfaces that the closings leave possible: too few closings widen intervals instead of shifting them. Bare bone keeps its
  * friction.
  */
 public final class Explain {
@@ -40,11 +41,13 @@ public final class Explain {
                     + " scatter as one factor on x, y, turn and height of trials whose place nobody measured. Mass, table"
                     + " friction, pad stiffness and spring rate vary from trial to trial as in virtual trials. One trial"
                     + " in a hundred is taken to end by something the model does not know. Intervals hold the factors"
-                    + " that the trials do not refute: log-likelihood within 1.92 of the greatest (Wilks 1938).";
+                    + " that the trials do not refute: log-likelihood within 1.92 of the greatest (Wilks 1938), the"
+                    + " likelihood averaged over what the closings leave open. Chances of luck are corrected by Holm: those"
+                    + " of one friction factor for all surfaces and of the scatter together, then those of single surfaces.";
 
     private static final double LEAST_FACTOR = 0.4;
     private static final double MOST_FACTOR = 1.6;
-    private static final double FACTOR_STEP = 0.02;
+    private static final double FACTOR_STEP = 0.04;
     private static final double MOST_SCATTER = 2.5;
     private static final int SCATTER_STEPS = 11;
     /** Standard deviation of the probe's friction over its mean: one score is this change of the factor. */
@@ -52,7 +55,9 @@ public final class Explain {
 
     private static final double OUTSIDE = 0.01;
     private static final int ERRORS = 16;
-    private static final int PLACES = 200;
+    private static final int PLACES = 100;
+    /** Surfaces that the closings leave possible, over which likelihoods and predictions are averaged. */
+    private static final int POSSIBLE = 48;
 
     private final Project project;
     private final Project probe;
@@ -70,7 +75,7 @@ public final class Explain {
      * @param placing error of measured places
      */
     public record Settings(int closings, long seed, Placing placing) {
-        public static final int CLOSINGS = 240;
+        public static final int CLOSINGS = 300;
 
         public Settings {
             Check.that(closings >= 40, "closings are " + closings + " for each object and grip; expected 40 or more");
@@ -94,7 +99,7 @@ public final class Explain {
         }
     }
 
-    private Explain(Project project, List<FieldTrial> trials, Settings settings) {
+    Explain(Project project, List<FieldTrial> trials, Settings settings) {
         this.project = project;
         this.probe = probe(project);
         this.settings = settings;
@@ -123,8 +128,11 @@ public final class Explain {
             Jobs jobs,
             Jobs.Progress progress) {
         Explain explain = new Explain(project, trials, settings);
-        Check.that(!explain.parts.isEmpty(), "the sheet has no decided trial of this hand");
-        return explain.run(closings.apply(explain.probe), jobs, progress);
+        List<@Nullable Outcome> outcomes = explain.outcomes(closings.apply(explain.probe), jobs, progress);
+        int made = (int) outcomes.stream().filter(o -> o != null).count();
+        return made < outcomes.size()
+                ? explain.stopped(made, outcomes.size())
+                : explain.judged(explain.surfaces(outcomes), made);
     }
 
     /** Closings that {@link #run} makes for so many objects and grips. */
@@ -150,17 +158,16 @@ public final class Explain {
 
     // ---------------------------------------------------------------- closings
 
-    private ExplainResult run(RunnerFactory factory, Jobs jobs, Jobs.Progress progress) {
+    /** The closings of the design, in order; null where stopped. */
+    List<@Nullable Outcome> outcomes(RunnerFactory factory, Jobs jobs, Jobs.Progress progress) {
         List<Job> list = new ArrayList<>();
         for (int sample = 0; sample < settings.closings; sample++) {
             for (int part = 0; part < parts.size(); part++) {
-                list.add(new Job(
-                        part,
-                        sample,
-                        parts.get(part).words() + ", closing " + (sample + 1) + ", seed " + settings.seed));
+                String words = parts.get(part).words() + ", closing " + (sample + 1) + ", seed " + settings.seed;
+                list.add(new Job(part, sample, words));
             }
         }
-        List<@Nullable Outcome> outcomes = jobs.run(
+        return jobs.run(
                 list,
                 () -> new @Nullable ClosingRunner[parts.size()],
                 (runners, job) -> {
@@ -172,29 +179,35 @@ public final class Explain {
                     return runner.run(conditions(job.part, job.sample)).outcome();
                 },
                 progress);
-        int made = (int) outcomes.stream().filter(o -> o != null).count();
-        if (made < list.size()) {
-            return stopped(made, list.size());
-        }
+    }
+
+    /** The fitted chances, one for each object and grip, from all closings. */
+    List<HeldSurface> surfaces(List<@Nullable Outcome> outcomes) {
         List<HeldSurface> surfaces = new ArrayList<>();
         for (int part = 0; part < parts.size(); part++) {
             List<Sample> samples = new ArrayList<>();
             int undecided = 0;
-            for (int i = 0; i < list.size(); i++) {
-                Outcome outcome = outcomes.get(i);
-                if (list.get(i).part == part && outcome != null) {
-                    Conditions c = conditions(part, list.get(i).sample);
-                    if (outcome.decided()) {
-                        samples.add(new Sample(c, 1 + PER_SCORE * c.padFriction(), outcome == Outcome.HELD));
-                    } else {
-                        undecided++;
-                    }
+            for (int sample = 0; sample < settings.closings; sample++) {
+                Outcome outcome = outcomes.get(sample * parts.size() + part);
+                if (outcome != null && outcome.decided()) {
+                    Conditions c = conditions(part, sample);
+                    samples.add(new Sample(c, 1 + PER_SCORE * c.padFriction(), outcome == Outcome.HELD));
+                } else {
+                    undecided++;
                 }
             }
             Part p = parts.get(part);
             surfaces.add(new HeldSurface(p.object.name(), p.grip.name(), samples, undecided, placement));
         }
+        return surfaces;
+    }
+
+    ExplainResult judged(List<HeldSurface> surfaces, int made) {
         return new Judging(surfaces).result(made);
+    }
+
+    Project probe() {
+        return probe;
     }
 
     /** Even samples wide about the nominal place, odd ones near the measured places in turn. */
@@ -285,23 +298,24 @@ public final class Explain {
         private final double[] factors = factors();
         private final double[] scatters =
                 scatters(trials.stream().anyMatch(t -> t.placed().isEmpty()));
-        private final int one = scatters.length / 2;
-        private final Map<FieldTrial, double[]> placed = new HashMap<>();
-        private final List<double[][]> unplaced = new ArrayList<>();
+        private final int asAssumed = scatters.length / 2;
+        private final Map<FieldTrial, double[][]> placed = new HashMap<>();
+        private final List<double[][][]> unplaced = new ArrayList<>();
+        private final Map<Integer, Map<Integer, Double>> scores = new HashMap<>();
 
         Judging(List<HeldSurface> surfaces) {
             this.surfaces = surfaces;
             for (int part = 0; part < parts.size(); part++) {
                 Part p = parts.get(part);
-                unplaced.add(p.placed().size() < p.trials.size() ? unplaced(part) : new double[0][0]);
+                unplaced.add(p.placed().size() < p.trials.size() ? unplaced(part) : new double[0][0][0]);
                 for (FieldTrial t : p.placed()) {
                     placed.put(t, placed(part, t.placed().orElseThrow()));
                 }
             }
         }
 
-        /** Chance over the friction factors of a trial whose place was measured [-]. */
-        private double[] placed(int part, Placed at) {
+        /** Chances by possible surface and friction factor of a trial whose place was measured [-]. */
+        private double[][] placed(int part, Placed at) {
             List<double[]> places = new ArrayList<>();
             for (int i = 0; i < ERRORS; i++) {
                 Draws d = streams.draws("errors of placing", i);
@@ -312,12 +326,12 @@ public final class Explain {
                                 at.turn() + settings.placing.turn() * d.normal("turn"),
                                 scattered(placement.height(), d, SampledInput.HEIGHT, 1)));
             }
-            return mean(surfaces.get(part).chances(places, factors));
+            return chances(part, places);
         }
 
-        /** Chance over scatters by friction factors of a trial at an unknown place [-]. */
-        private double[][] unplaced(int part) {
-            double[][] chances = new double[scatters.length][];
+        /** Chances by scatter, possible surface and friction factor of a trial at an unknown place [-]. */
+        private double[][][] unplaced(int part) {
+            double[][][] chances = new double[scatters.length][][];
             for (int s = 0; s < scatters.length; s++) {
                 List<double[]> places = new ArrayList<>();
                 for (int i = 0; i < PLACES; i++) {
@@ -329,31 +343,35 @@ public final class Explain {
                                     scattered(placement.turn(), d, SampledInput.TURN, scatters[s]),
                                     scattered(placement.height(), d, SampledInput.HEIGHT, scatters[s])));
                 }
-                chances[s] = mean(surfaces.get(part).chances(places, factors));
+                chances[s] = chances(part, places);
             }
             return chances;
         }
 
-        private double[] mean(double[][] chances) {
-            double[] mean = new double[factors.length];
+        private double[][] chances(int part, List<double[]> places) {
+            Draws draws = streams.draws("possible surfaces of " + parts.get(part).words(), 0);
+            Map<Integer, Double> own = scores.computeIfAbsent(part, k -> new HashMap<>());
+            double[][] chances = surfaces.get(part)
+                    .chances(
+                            places,
+                            factors,
+                            POSSIBLE,
+                            i -> own.computeIfAbsent(i, k -> draws.normal("score " + k)));
             for (double[] one : chances) {
-                for (int f = 0; f < mean.length; f++) {
-                    mean[f] += one[f] / chances.length;
+                for (int f = 0; f < one.length; f++) {
+                    one[f] = OUTSIDE / 2 + (1 - OUTSIDE) * one[f];
                 }
             }
-            for (int f = 0; f < mean.length; f++) {
-                mean[f] = OUTSIDE / 2 + (1 - OUTSIDE) * mean[f];
-            }
-            return mean;
+            return chances;
         }
 
-        private double[] chance(int part, FieldTrial t, int scatter) {
-            double[] known = placed.get(t);
+        private double[][] chance(int part, FieldTrial t, int scatter) {
+            double[][] known = placed.get(t);
             return known != null ? known : unplaced.get(part)[scatter];
         }
 
         ExplainResult result(int made) {
-            Evidence evidence = new Evidence(factors, scatters);
+            Evidence evidence = new Evidence(factors, scatters, POSSIBLE + 1);
             for (int part = 0; part < parts.size(); part++) {
                 Part p = parts.get(part);
                 for (FieldTrial t : p.trials) {
@@ -363,6 +381,8 @@ public final class Explain {
                     evidence.seen(p.object.surface(), t.count(), t.placed().isEmpty());
                 }
             }
+            evidence.close();
+            Evidence.Said said = evidence.said();
             return new ExplainResult(
                     project.hand().name(),
                     count(),
@@ -370,9 +390,9 @@ public final class Explain {
                     made,
                     made,
                     foretold(),
-                    evidence.friction(),
-                    java.util.Optional.of(evidence.common()),
-                    evidence.scatter(),
+                    said.friction(),
+                    java.util.Optional.of(said.common()),
+                    said.scatter(),
                     factors,
                     scatters,
                     evidence.support(),
@@ -386,15 +406,11 @@ public final class Explain {
                 Part p = parts.get(part);
                 Foretelling one = new Foretelling(p.object.name(), p.grip.name(), factors, spread(p.object.surface()));
                 for (FieldTrial t : p.trials) {
-                    one.add(chance(part, t, one()), t.held(), t.count());
+                    one.add(chance(part, t, asAssumed), t.held(), t.count());
                 }
                 all.add(one);
             }
             return Foretelling.finished(all);
-        }
-
-        private int one() {
-            return one;
         }
 
         /** Mean coefficient of variation of the rubbers' friction on a surface [-]. */

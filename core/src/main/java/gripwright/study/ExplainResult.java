@@ -1,6 +1,7 @@
 package gripwright.study;
 
 import gripwright.stats.Interval;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param foretold object by grip; empty if stopped
  * @param friction factor on the friction of all rubbers on each surface; empty if stopped
  * @param common one factor on all surfaces together
+ *     (of the only one, if there is one)
  * @param scatter factor on the need's placement scatter; empty if every place was measured
  * @param factors grid of the friction factor [-]
  * @param scatters grid of the scatter factor [-]; one value, 1, if every place was measured
@@ -106,6 +108,11 @@ public record ExplainResult(
             return corrected <= 1 - gripwright.stats.BinomialIntervals.CONFIDENCE;
         }
 
+        /** Such as "friction on glass". */
+        public String words() {
+            return subject.equals("placement") ? "placement scatter" : "friction on " + subject;
+        }
+
         /** True if the trials say nothing about it within the grid. */
         public boolean silent() {
             return openLow && openHigh;
@@ -121,6 +128,31 @@ public record ExplainResult(
         foretold = List.copyOf(foretold);
         friction = List.copyOf(friction);
         surfaces = List.copyOf(surfaces);
+    }
+
+    /** All estimates in the order in which people read them: all surfaces if there are several, each, the scatter. */
+    public List<Estimate> estimates() {
+        List<Estimate> all = new ArrayList<>();
+        if (friction.size() > 1) {
+            common.ifPresent(all::add);
+        }
+        all.addAll(friction);
+        scatter.ifPresent(all::add);
+        return all;
+    }
+
+    /**
+     * Estimates that refute an assumption and so ask for an edit: single surfaces if any is refuted, else all together;
+     * and the scatter.
+     */
+    public List<Estimate> refuted() {
+        List<Estimate> single = friction.stream().filter(Estimate::off).toList();
+        List<Estimate> all = new ArrayList<>(single);
+        if (single.isEmpty()) {
+            common.filter(Estimate::off).ifPresent(all::add);
+        }
+        scatter.filter(Estimate::off).ifPresent(all::add);
+        return all;
     }
 
     /** True if the closings were stopped before their end, so that nothing can be said yet. */

@@ -14,11 +14,12 @@ import java.util.List;
  */
 final class Foretelling {
     private static final double NEGLIGIBLE = 1e-6;
+    private static final double WORK = 3e7;
 
     private final String object;
     private final String grip;
     private final double[] weights;
-    private final List<double[]> chances = new ArrayList<>();
+    private final List<double[][]> chances = new ArrayList<>();
     private int held;
 
     /** @param spread standard deviation of the friction over its mean [-] */
@@ -45,7 +46,8 @@ final class Foretelling {
         return weights;
     }
 
-    void add(double[] chance, boolean isHeld, int count) {
+    /** @param chance by fitted surface and friction factor [-] */
+    void add(double[][] chance, boolean isHeld, int count) {
         for (int i = 0; i < count; i++) {
             chances.add(chance);
         }
@@ -56,18 +58,23 @@ final class Foretelling {
         int n = chances.size();
         double[] law = new double[n + 1];
         double mean = 0;
-        for (int f = 0; f < weights.length; f++) {
-            if (weights[f] < NEGLIGIBLE) {
-                continue;
-            }
-            double[] at = new double[n];
-            for (int i = 0; i < n; i++) {
-                at[i] = chances.get(i)[f];
-                mean += weights[f] * at[i] / n;
-            }
-            double[] one = UnequalChances.law(at);
-            for (int k = 0; k <= n; k++) {
-                law[k] += weights[f] * one[k];
+        int surfaces = chances.get(0).length;
+        // Very long sheets are judged by fewer of the surfaces.
+        int used = (int) Math.max(4, Math.min(surfaces, WORK / ((double) n * n * weights.length)));
+        for (int m = 0; m < used; m++) {
+            for (int f = 0; f < weights.length; f++) {
+                if (weights[f] < NEGLIGIBLE) {
+                    continue;
+                }
+                double[] at = new double[n];
+                for (int i = 0; i < n; i++) {
+                    at[i] = chances.get(i)[m][f];
+                    mean += weights[f] * at[i] / n / used;
+                }
+                double[] one = UnequalChances.law(at);
+                for (int k = 0; k <= n; k++) {
+                    law[k] += weights[f] * one[k] / used;
+                }
             }
         }
         double luck = UnequalChances.luck(law, held);

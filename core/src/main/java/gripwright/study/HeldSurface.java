@@ -6,6 +6,7 @@ import gripwright.model.Scatter;
 import gripwright.stats.LogisticSurface;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * The chance that one object is held with one grip, over place, height and a factor on the friction of all pads; fitted
@@ -83,13 +84,26 @@ public final class HeldSurface {
         return (factor - 1) / FRICTION_STEP;
     }
 
-    /** Chances at places by friction factors, shape places x factors [-]. */
-    double[][] chances(List<double[]> places, double[] factors) {
+    /**
+     * Chances at places by friction factors, for the most probable surface and others that the closings leave possible.
+     *
+     * @return by surface, then friction factor, averaged over the places [-]
+     */
+    double[][] chances(List<double[]> places, double[] factors, int others, IntToDoubleFunction scores) {
         double[] last = new double[factors.length];
         for (int i = 0; i < last.length; i++) {
             last[i] = friction(factors[i]);
         }
-        return surface.chances(places.toArray(new double[0][]), last);
+        double[][][] all = surface.chances(places, last, others, scores);
+        double[][] mean = new double[all.length][factors.length];
+        for (int m = 0; m < all.length; m++) {
+            for (double[] one : all[m]) {
+                for (int f = 0; f < factors.length; f++) {
+                    mean[m][f] += one[f] / places.size();
+                }
+            }
+        }
+        return mean;
     }
 
     private Quality quality(String object, String grip, double[][] inputs, boolean[] held, int undecided) {

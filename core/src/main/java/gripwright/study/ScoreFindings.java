@@ -33,8 +33,7 @@ public final class ScoreFindings {
             if (foretold) {
                 out.add(foretold(explained.get().foretold()));
             }
-            explained.get().friction().forEach(e -> out.add(friction(e)));
-            explained.get().scatter().ifPresent(e -> out.add(scatter(e)));
+            explained.get().estimates().forEach(e -> out.add(estimate(Phrases.sentenceCase(e.words()), e)));
         }
         return out;
     }
@@ -93,14 +92,6 @@ public final class ScoreFindings {
                 ? "All " + Phrases.plural(all.size(), "prediction") + " agree with what was seen, within chance."
                 : "The prediction is off by more than chance for " + Phrases.list(off) + "; the other "
                         + (all.size() - off.size()) + " agree within chance.";
-    }
-
-    private static String friction(Estimate e) {
-        return estimate("Friction on " + e.subject(), e);
-    }
-
-    private static String scatter(Estimate e) {
-        return estimate("Placement scatter", e);
     }
 
     private static String estimate(String what, Estimate e) {

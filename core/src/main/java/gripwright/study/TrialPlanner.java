@@ -32,6 +32,7 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
     public static final int FEWEST = 2;
 
     private static final double MILLIMETRE = 1e-3;
+    private static final double GOLDEN = 0.6180339887;
 
     /** An object with the grip it is tried with. */
     public record Choice(String object, String grip) {}
@@ -122,8 +123,7 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
         for (int block = 1; block <= blocks; block++) {
             List<Integer> members = new ArrayList<>();
             for (int i = 0; i < counts.length; i++) {
-                // Spread evenly: part i is in counts[i] of the blocks.
-                if ((long) block * counts[i] / blocks > (long) (block - 1) * counts[i] / blocks) {
+                if (spread(block, counts[i], blocks, i) > spread(block - 1, counts[i], blocks, i)) {
                     members.add(i);
                 }
             }
@@ -167,6 +167,12 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
             }
         }
         return trials;
+    }
+
+    /** Part i is in counts[i] of the blocks, evenly, each part starting at another block. */
+    private static long spread(int block, int count, int blocks, int part) {
+        double start = part * GOLDEN % 1;
+        return (long) Math.floor((double) block * count / blocks + start);
     }
 
     /** To whole millimetres and degrees, as one can set them. */

@@ -58,10 +58,15 @@ public final class AssumptionEdit {
     public static Edit of(Path folder, ProjectReader.Marked marked, ExplainResult result) throws IOException {
         List<Wanted> wanted = new ArrayList<>();
         Project project = marked.project();
-        result.friction().stream().filter(Estimate::off).forEach(e -> friction(project, e, wanted));
-        result.scatter()
-                .filter(Estimate::off)
-                .ifPresent(e -> scatter(project.need().placement(), e, wanted));
+        for (Estimate e : result.refuted()) {
+            if (result.scatter().filter(e::equals).isPresent()) {
+                scatter(project.need().placement(), e, wanted);
+            } else if (result.friction().contains(e)) {
+                friction(project, e.subject(), e, wanted);
+            } else {
+                result.friction().forEach(surface -> friction(project, surface.subject(), e, wanted));
+            }
+        }
         List<Change> changes = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         Map<String, List<String>> lines = new TreeMap<>();
@@ -97,15 +102,15 @@ public final class AssumptionEdit {
         return marked.places().getOrDefault(w.file + ": " + w.key, Place.START);
     }
 
-    private static void friction(Project project, Estimate e, List<Wanted> wanted) {
+    private static void friction(Project project, String surface, Estimate e, List<Wanted> wanted) {
         new TreeMap<>(project.hand().friction().byRubber()).forEach((rubber, surfaces) -> {
-            Spread mu = surfaces.get(e.subject());
+            Spread mu = surfaces.get(surface);
             if (mu != null) {
                 double deviation = (e.high() - e.low()) / DEVIATIONS * mu.mean();
                 boolean open = e.openLow() || e.openHigh();
                 wanted.add(new Wanted(
                         ProjectReader.HAND,
-                        Kind.pathOf(Kind.pathOf("friction", rubber), e.subject()),
+                        Kind.pathOf(Kind.pathOf("friction", rubber), surface),
                         QuantityText.number(e.value() * mu.mean(), DIGITS) + " +- "
                                 + QuantityText.number(open ? Math.max(deviation, mu.deviation()) : deviation, DIGITS)));
             }

@@ -102,7 +102,7 @@ public final class PlanPicture {
             panel(part, i % PANELS * (PANEL + gap), y, per);
             i++;
         }
-        y += PANEL + 34;
+        y += PANEL + 48;
         svg.scaleBar(
                 0, y, per, 70, ", 1 and 2 standard deviations of the need's scatter dashed; strokes show the turn");
         return y + 14;

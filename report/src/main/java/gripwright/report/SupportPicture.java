@@ -2,7 +2,6 @@ package gripwright.report;
 
 import gripwright.study.ExplainResult;
 import gripwright.study.ExplainResult.Estimate;
-import java.util.ArrayList;
 import java.util.List;
 
 /** What trials say about friction and scatter: the factors they support, as a map and as intervals. */
@@ -88,18 +87,16 @@ public final class SupportPicture {
     }
 
     private double intervals(double left) {
-        List<Estimate> all = new ArrayList<>(result.friction());
-        result.scatter().ifPresent(all::add);
+        List<Estimate> all = result.estimates();
         double most = all.stream().mapToDouble(Estimate::high).max().orElse(2);
         Scale x = new Scale(0, Math.max(1.6, most), left + 150, WIDTH - 40);
         svg.text(left, 14, "each assumption, times", "n");
         double y = 24;
         for (Estimate e : all) {
             svg.line(left, y, WIDTH, y, "rule");
-            String name = e.subject().equals("placement") ? "placement scatter" : "friction on " + e.subject();
-            List<String> lines = Wrap.lines(name, 20);
+            List<String> lines = Wrap.lines(e.words(), 20);
             for (int i = 0; i < lines.size(); i++) {
-                svg.text(left, y + 18 + 14 * i, Wrap.shortened(lines.get(i), 21), i == 0 ? "v" : "v");
+                svg.text(left, y + 18 + 14 * i, Wrap.shortened(lines.get(i), 21), "v");
             }
             double at = y + 20;
             svg.line(x.at(e.low()), at, x.at(e.high()), at, "wh");
