@@ -18,6 +18,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -120,11 +121,15 @@ final class ScoreCommand extends ProjectCommand {
             sheets.add(against);
             trials.addAll(renamed(trials, read(open, other, cautions), String.valueOf(other.getFileName())));
         }
+        Optional<String> label =
+                label(open, trials.stream().map(FieldTrial::hand).distinct().toList());
+        // The hand of the project comes first, whatever the lot said.
+        trials.sort(Comparator.comparing(t -> !label.equals(Optional.of(t.hand()))));
         SheetScore score = Scoring.of(trials);
         double wanted = open.project().need().wantedSuccess();
         Studies studies = new Studies(at, open, pads.numerics(), jobs);
         Optional<ExplainResult> explained =
-                noClosings ? Optional.empty() : explained(open, studies, score, trials, cautions);
+                noClosings ? Optional.empty() : explained(studies, label, score, trials, cautions);
         Optional<AssumptionEdit.Edit> edit = explained.map(e -> edit(open, e));
         edit.ifPresent(e -> cautions.addAll(e.notes()));
         List<String> answer = ScoreFindings.of(score, wanted, explained, foretold);
@@ -189,8 +194,11 @@ final class ScoreCommand extends ProjectCommand {
     }
 
     private Optional<ExplainResult> explained(
-            OpenProject open, Studies studies, SheetScore score, List<FieldTrial> trials, List<String> cautions) {
-        Optional<String> label = label(open, score);
+            Studies studies,
+            Optional<String> label,
+            SheetScore score,
+            List<FieldTrial> trials,
+            List<String> cautions) {
         if (label.isEmpty()) {
             cautions.add("No prediction and no update of assumptions: which of " + String.join(", ", score.hands())
                     + " is the hand of the project? Say so with --hand.");
@@ -206,19 +214,18 @@ final class ScoreCommand extends ProjectCommand {
         return Optional.of(studies.explain(own, new Explain.Settings(closings, seed, error)));
     }
 
-    private Optional<String> label(OpenProject open, SheetScore score) {
+    private Optional<String> label(OpenProject open, List<String> hands) {
         if (hand != null) {
-            if (!score.hands().contains(hand)) {
+            if (!hands.contains(hand)) {
                 throw new CommandFailure(
-                        Exit.USAGE,
-                        "no trial is of hand '" + hand + "'; there are: " + String.join(", ", score.hands()));
+                        Exit.USAGE, "no trial is of hand '" + hand + "'; there are: " + String.join(", ", hands));
             }
             return Optional.of(hand);
         }
-        if (score.hands().size() == 1) {
-            return Optional.of(score.hands().get(0));
+        if (hands.size() == 1) {
+            return Optional.of(hands.get(0));
         }
-        return score.hands().stream()
+        return hands.stream()
                 .filter(h -> h.equals(PlanTrialsCommand.THIS_HAND)
                         || h.equals(open.project().hand().name()))
                 .findFirst();

@@ -197,6 +197,11 @@ public final class Explain {
                 }
             }
             Part p = parts.get(part);
+            Check.that(
+                    samples.size() >= settings.closings / 2,
+                    undecided + " of " + settings.closings + " closings of " + p.words()
+                            + " did not converge: too many to judge the sheet by the closing model. Score it with"
+                            + " --no-closings, or without this object");
             surfaces.add(new HeldSurface(p.object.name(), p.grip.name(), samples, undecided, placement));
         }
         return surfaces;
