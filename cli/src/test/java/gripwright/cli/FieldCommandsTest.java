@@ -141,7 +141,7 @@ class FieldCommandsTest {
         assertThat(ran.err()).isEmpty();
         assertThat(ran.code()).isZero();
         assertThat(ran.out())
-                .contains("This hand held", "exact McNemar test", "predicted", "friction on", "page     written to")
+                .contains("This hand: held in", "exact McNemar test", "predicted", "friction on", "page     written to")
                 .contains("Holm");
         assertThat(schemaFaults(SchemaCommand.Kind.score, "score.json")).isEmpty();
         assertThat(text("p/results/score.html"))
@@ -178,7 +178,7 @@ class FieldCommandsTest {
         String[] score = {"score", "p", "--sheet", "filled.csv", "--closings", "60", "--threads", "1", "--json", "s.json"};
         Ran stopped = shell.run(score);
         assertThat(stopped.code()).isEqualTo(Exit.STOPPED.code());
-        assertThat(stopped.out()).contains("stopped  after 50 of", "This hand held");
+        assertThat(stopped.out()).contains("stopped  after 50 of", "This hand: held in");
         assertThat(schemaFaults(SchemaCommand.Kind.score, "s.json")).isEmpty();
         Ran again = new Shell(folder).run(score);
         assertThat(again.code()).isZero();
@@ -198,7 +198,7 @@ class FieldCommandsTest {
         Ran ran = shell.run("score", "p", "--sheet", "may.csv", "--against", "june.csv", "--no-closings");
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .contains("(june.csv) holds 20 points more", "difference 5 to 33", "Fisher's exact test on 70 and 80 trials");
+                .contains("(june.csv) against", ": 20 points more held", "difference 5 to 33", "Fisher's exact test on 70 and 80 trials");
     }
 
     @Test
@@ -230,6 +230,6 @@ class FieldCommandsTest {
         assertThat(text(sheet)).startsWith("# INVENTED DATA");
         Ran ran = shell.run("score", "demo", "--sheet", sheet, "--no-closings");
         assertThat(ran.err()).isEmpty();
-        assertThat(ran.out()).contains("This hand held", "washed pads", "pairs");
+        assertThat(ran.out()).contains("This hand: held in", "washed pads", "pairs");
     }
 }

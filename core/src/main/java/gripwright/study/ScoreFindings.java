@@ -27,8 +27,9 @@ public final class ScoreFindings {
         score.comparisons().stream().filter(Comparison::all).forEach(c -> out.add(compared(c)));
         score.comparisons().stream()
                 .filter(c -> !c.all() && c.settled())
-                .forEach(c -> out.add("On the " + c.object() + " with " + c.grip() + ", " + c.second() + " holds "
-                        + more(c) + " than " + c.first() + ", all objects and grips counted."));
+                .forEach(c -> out.add("On " + c.object() + " (" + c.grip() + "), " + c.second() + " against " + c.first()
+                        + ": " + more(c) + ", more than luck with all objects and grips counted (chance of luck "
+                        + chance(c.corrected()) + ")."));
         if (explained.isPresent() && !explained.get().stopped()) {
             if (foretold) {
                 out.add(foretold(explained.get().foretold()));
@@ -40,29 +41,28 @@ public final class ScoreFindings {
 
     private static String total(Rate r, double wanted) {
         if (r.decided() == 0) {
-            return Phrases.sentenceCase(r.hand()) + " has no decided trial.";
+            return Phrases.sentenceCase(r.hand()) + ": no decided trial.";
         }
         double low = r.interval().low();
         double high = r.interval().high();
         String verdict = low >= wanted
-                ? "reaches it"
-                : high < wanted ? "falls short of it" : "may reach it: these trials do not settle it";
-        return Phrases.sentenceCase(r.hand()) + " held " + r.held() + " of " + Phrases.plural(r.decided(), "trial")
-                + " ("
-                + Phrases.percent(r.share()) + ", 95 % interval " + Phrases.interval(low, high) + "); wanted are "
-                + Phrases.percent(wanted) + ", and it " + verdict + "."
+                ? "this reaches them"
+                : high < wanted ? "this falls short" : "this may reach them, which these trials do not settle";
+        return Phrases.sentenceCase(r.hand()) + ": held in " + r.held() + " of " + Phrases.plural(r.decided(), "trial")
+                + " (" + Phrases.percent(r.share()) + ", 95 % interval " + Phrases.interval(low, high) + "); wanted are "
+                + Phrases.percent(wanted) + ", and " + verdict + "."
                 + (r.undecided() > 0 ? " Not counted: " + Phrases.plural(r.undecided(), "trial") + "." : "");
     }
 
     private static String compared(Comparison c) {
         if (Double.isNaN(c.difference())) {
-            return c.first() + " and " + c.second() + " have no object and grip in common.";
+            return Phrases.sentenceCase(c.second()) + " against " + c.first() + ": no object and grip in common.";
         }
         String how = c.pairs().isPresent()
                 ? c.pairs().get().all() + " pairs, exact McNemar test"
                 : "Fisher's exact test on " + c.secondOf() + " and " + c.of() + " trials";
         String luck = "chance of luck " + chance(c.corrected());
-        String start = Phrases.sentenceCase(c.second()) + " holds " + more(c) + " than " + c.first();
+        String start = Phrases.sentenceCase(c.second()) + " against " + c.first() + ": " + more(c);
         if (c.settled()) {
             return start + "; that is more than luck (" + how + ", " + luck + ").";
         }
@@ -76,7 +76,7 @@ public final class ScoreFindings {
 
     private static String more(Comparison c) {
         long points = Math.round(100 * Math.abs(c.difference()));
-        return points + (points == 1 ? " point " : " points ") + (c.difference() < 0 ? "less" : "more")
+        return points + (points == 1 ? " point " : " points ") + (c.difference() < 0 ? "less" : "more") + " held"
                 + " (95 % interval of the difference "
                 + Math.round(100 * c.interval().low()) + " to "
                 + Math.round(100 * c.interval().high()) + ")";
@@ -85,7 +85,7 @@ public final class ScoreFindings {
     private static String foretold(List<Foretold> all) {
         List<String> off = all.stream()
                 .filter(Foretold::off)
-                .map(f -> f.object() + " with " + f.grip() + " (predicted " + Phrases.percent(f.share()) + ", seen "
+                .map(f -> f.object() + " (" + f.grip() + "; predicted " + Phrases.percent(f.share()) + ", seen "
                         + f.held() + " of " + f.decided() + ")")
                 .toList();
         return off.isEmpty()

@@ -10,6 +10,7 @@ public final class SupportPicture {
     private static final double LEFT = 60;
     private static final double MAP = 360;
     private static final double LIST = 500;
+    private static final double ROW = 50;
     /** Drops of the log-likelihood that hold 50 and 95 % of chi-square with two degrees of freedom, halved. */
     private static final double[] DROPS = {2.995732, 0.693147};
 
@@ -92,6 +93,7 @@ public final class SupportPicture {
         Scale x = new Scale(0, Math.max(1.6, most), left + 150, WIDTH - 40);
         svg.text(left, 14, "each assumption, times", "n");
         double y = 24;
+        svg.line(x.at(1), y, x.at(1), y + ROW * all.size(), "aim");
         for (Estimate e : all) {
             svg.line(left, y, WIDTH, y, "rule");
             List<String> lines = Wrap.lines(e.words(), 20);
@@ -107,10 +109,10 @@ public final class SupportPicture {
                 svg.head(x.at(e.high()) + 5, at, 1, 0, "a");
             }
             svg.circle(x.at(e.value()), at, 4.5, e.off() ? "mf" : "und");
-            svg.text(left + 150, y + 42, words(e), "lq");
-            y += 50;
+            svg.text(left + 150, y + 42, words(e), "lq halo");
+            y += ROW;
         }
-        svg.line(left, y, WIDTH, y, "t").line(x.at(1), 24, x.at(1), y, "aim");
+        svg.line(left, y, WIDTH, y, "t");
         for (double v : x.ticks(6)) {
             svg.line(x.at(v), y, x.at(v), y + 4, "t").text(x.at(v), y + 17, Num.text(v, 2), "l", Svg.Anchor.MIDDLE);
         }
