@@ -194,11 +194,7 @@ final class ScoreCommand extends ProjectCommand {
     }
 
     private Optional<ExplainResult> explained(
-            Studies studies,
-            Optional<String> label,
-            SheetScore score,
-            List<FieldTrial> trials,
-            List<String> cautions) {
+            Studies studies, Optional<String> label, SheetScore score, List<FieldTrial> trials, List<String> cautions) {
         if (label.isEmpty()) {
             cautions.add("No prediction and no update of assumptions: which of " + String.join(", ", score.hands())
                     + " is the hand of the project? Say so with --hand.");

@@ -78,8 +78,7 @@ final class Studies {
     ExplainResult explain(List<FieldTrial> trials, Explain.Settings settings) {
         ProgressLine progress = at.progress("closings for the sheet");
         try {
-            return Explain.run(
-                    open.project(), trials, settings, project -> kept.of(project, numerics), jobs, progress);
+            return Explain.run(open.project(), trials, settings, project -> kept.of(project, numerics), jobs, progress);
         } catch (IllegalArgumentException e) {
             throw new CommandFailure(Exit.UNDECIDED, String.valueOf(e.getMessage()), e);
         } finally {

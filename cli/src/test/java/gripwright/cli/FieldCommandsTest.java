@@ -41,7 +41,8 @@ class FieldCommandsTest {
     }
 
     private List<String> schemaFaults(SchemaCommand.Kind kind, String file) throws IOException {
-        return SCHEMAS.getSchema(SchemaCommand.text(kind), InputFormat.JSON)
+        return SCHEMAS
+                .getSchema(SchemaCommand.text(kind), InputFormat.JSON)
                 .validate(text(file), InputFormat.JSON)
                 .stream()
                 .map(Object::toString)
@@ -74,13 +75,15 @@ class FieldCommandsTest {
         assertThat(ran.err()).isEmpty();
         assertThat(ran.code()).isZero();
         assertThat(ran.out())
-                .contains("To see a difference of 30 % from an expected", "soft pads and hard pads", "McNemar", "seed 1");
+                .contains(
+                        "To see a difference of 30 % from an expected", "soft pads and hard pads", "McNemar", "seed 1");
         assertThat(text("p/trials/sheet.csv"))
                 .contains("trial,day,block,hand,object,grip,x_mm,y_mm,turn_deg,pair,outcome,reason,note")
                 .contains("# outcome: one of undecided, landed on it", "hard pads");
         assertThat(text("p/trials/sheet.html")).contains("Closing fingers pinch", "hard pads", "</html>");
         assertThat(text("p/trials/measurements.html"))
-                .contains("Tilt test", "Spring rate of a joint", "Shear of a pad", "Loss of a tendon", "eyes protected");
+                .contains(
+                        "Tilt test", "Spring rate of a joint", "Shear of a pad", "Loss of a tendon", "eyes protected");
         assertThat(text("p/trials/plan.svg")).contains("<svg", "soft pads");
         assertThat(schemaFaults(SchemaCommand.Kind.plan, "plan.json")).isEmpty();
     }
@@ -175,7 +178,9 @@ class FieldCommandsTest {
                 shell.interruption.request();
             }
         };
-        String[] score = {"score", "p", "--sheet", "filled.csv", "--closings", "60", "--threads", "1", "--json", "s.json"};
+        String[] score = {
+            "score", "p", "--sheet", "filled.csv", "--closings", "60", "--threads", "1", "--json", "s.json"
+        };
         Ran stopped = shell.run(score);
         assertThat(stopped.code()).isEqualTo(Exit.STOPPED.code());
         assertThat(stopped.out()).contains("stopped  after 50 of", "This hand: held in");
@@ -198,7 +203,11 @@ class FieldCommandsTest {
         Ran ran = shell.run("score", "p", "--sheet", "may.csv", "--against", "june.csv", "--no-closings");
         assertThat(ran.err()).isEmpty();
         assertThat(ran.out())
-                .contains("(june.csv) against", ": 20 points more held", "difference 5 to 33", "Fisher's exact test on 70 and 80 trials");
+                .contains(
+                        "(june.csv) against",
+                        ": 20 points more held",
+                        "difference 5 to 33",
+                        "Fisher's exact test on 70 and 80 trials");
     }
 
     @Test
@@ -219,7 +228,8 @@ class FieldCommandsTest {
         fill("p/trials/sheet.csv", "filled.csv");
         Ran ran = shell.run("score", "p", "--sheet", "filled.csv");
         assertThat(ran.out()).contains("is the hand of the project? Say so with --hand");
-        assertThat(shell.run("score", "p", "--sheet", "filled.csv", "--hand", "C").err())
+        assertThat(shell.run("score", "p", "--sheet", "filled.csv", "--hand", "C")
+                        .err())
                 .contains("no trial is of hand 'C'; there are: ");
     }
 

@@ -102,7 +102,8 @@ class ScoreClosedLoopTest {
             Estimate s = result.scatter().orElseThrow();
             common += holds(f, FRICTION) ? 1 : 0;
             scatter += holds(s, SCATTER) ? 1 : 0;
-            singles += (int) result.friction().stream().filter(e -> holds(e, FRICTION)).count();
+            singles += (int)
+                    result.friction().stream().filter(e -> holds(e, FRICTION)).count();
             refuted += f.off() ? 1 : 0;
             width += (f.high() - f.low()) / SHEETS;
             scatterWidth += (s.high() - s.low()) / SHEETS;
@@ -126,8 +127,8 @@ class ScoreClosedLoopTest {
         TrialPlan plan = new TrialPlanner(DEMO.need(), PARTS, 80, true)
                 .plan(List.of(PlanTrialsCommand.THIS_HAND), new PlanGoal.Width(0.34), 0.8, 5);
         List<Boolean> off = java.util.stream.IntStream.rangeClosed(1, SHEETS)
-                .mapToObj(i -> explained(plan, 1, 1, 0, 300 + i).foretold().stream()
-                        .anyMatch(ExplainResult.Foretold::off))
+                .mapToObj(i ->
+                        explained(plan, 1, 1, 0, 300 + i).foretold().stream().anyMatch(ExplainResult.Foretold::off))
                 .collect(Collectors.toList());
         long wrong = off.stream().filter(o -> o).count();
         System.out.println("of " + SHEETS + " sheets made as assumed, " + wrong + " have a prediction called off");

@@ -15,10 +15,10 @@ public final class Discordant {
     /** Chance [-] of a split at least as uneven if both were equally good; 1 without pairs that disagree. */
     public static double exact(int one, int other) {
         check(one, other);
-        // Not by the library's binomial test: of two tails that are equally likely it loses one to rounding for some counts
+        // Not by the library's binomial test: of two tails that are equally likely it loses one to rounding for some
+        // counts
         // (commons-statistics-inference 1.2: 13 runs, 3 hits, 0.0574 instead of 0.0923).
-        return Math.min(
-                1, 2 * BinomialDistribution.of(one + other, 0.5).cumulativeProbability(Math.min(one, other)));
+        return Math.min(1, 2 * BinomialDistribution.of(one + other, 0.5).cumulativeProbability(Math.min(one, other)));
     }
 
     /**

@@ -44,7 +44,8 @@ public record TwoShares(double difference, Interval interval, double luck) {
         if (firstTrials == 0 || secondTrials == 0) {
             return 1;
         }
-        // Not by the library's test: it loses tables that are just as likely to rounding (commons-statistics-inference 1.2:
+        // Not by the library's test: it loses tables that are just as likely to rounding (commons-statistics-inference
+        // 1.2:
         // 27 of 47 against 3 of 13, 0.0339 instead of 0.0575). The hair keeps them, as in R.
         HypergeometricDistribution law =
                 HypergeometricDistribution.of(firstTrials + secondTrials, first + second, firstTrials);

@@ -27,8 +27,8 @@ final class Evidence {
 
     /** Adds trials of the chances by fitted surface and friction factor, at one scatter factor. */
     void add(String surface, int scatter, double[][] chances, boolean held, int count) {
-        double[][][] tables = byPossible.computeIfAbsent(
-                surface, k -> new double[possible][scatters.length][factors.length]);
+        double[][][] tables =
+                byPossible.computeIfAbsent(surface, k -> new double[possible][scatters.length][factors.length]);
         for (int m = 0; m < possible; m++) {
             for (int f = 0; f < factors.length; f++) {
                 double p = chances[m][f];
@@ -75,7 +75,8 @@ final class Evidence {
             first.add(scatter());
         }
         List<Estimate> main = corrected(first);
-        List<Estimate> single = corrected(bySurface.keySet().stream().map(this::friction).toList());
+        List<Estimate> single =
+                corrected(bySurface.keySet().stream().map(this::friction).toList());
         if (single.size() == 1) { // the same question: not asked twice
             single = List.of(single.get(0).corrected(main.get(0).corrected()));
         }

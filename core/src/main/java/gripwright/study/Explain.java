@@ -354,14 +354,11 @@ public final class Explain {
         }
 
         private double[][] chances(int part, List<double[]> places) {
-            Draws draws = streams.draws("possible surfaces of " + parts.get(part).words(), 0);
+            Draws draws =
+                    streams.draws("possible surfaces of " + parts.get(part).words(), 0);
             Map<Integer, Double> own = scores.computeIfAbsent(part, k -> new HashMap<>());
             double[][] chances = surfaces.get(part)
-                    .chances(
-                            places,
-                            factors,
-                            POSSIBLE,
-                            i -> own.computeIfAbsent(i, k -> draws.normal("score " + k)));
+                    .chances(places, factors, POSSIBLE, i -> own.computeIfAbsent(i, k -> draws.normal("score " + k)));
             for (double[] one : chances) {
                 for (int f = 0; f < one.length; f++) {
                     one[f] = OUTSIDE / 2 + (1 - OUTSIDE) * one[f];

@@ -27,7 +27,8 @@ public final class ScoreFindings {
         score.comparisons().stream().filter(Comparison::all).forEach(c -> out.add(compared(c)));
         score.comparisons().stream()
                 .filter(c -> !c.all() && c.settled())
-                .forEach(c -> out.add("On " + c.object() + " (" + c.grip() + "), " + c.second() + " against " + c.first()
+                .forEach(c -> out.add("On " + c.object() + " (" + c.grip() + "), " + c.second() + " against "
+                        + c.first()
                         + ": " + more(c) + ", more than luck with all objects and grips counted (chance of luck "
                         + chance(c.corrected()) + ")."));
         if (explained.isPresent() && !explained.get().stopped()) {
@@ -49,7 +50,8 @@ public final class ScoreFindings {
                 ? "this reaches them"
                 : high < wanted ? "this falls short" : "this may reach them, which these trials do not settle";
         return Phrases.sentenceCase(r.hand()) + ": held in " + r.held() + " of " + Phrases.plural(r.decided(), "trial")
-                + " (" + Phrases.percent(r.share()) + ", 95 % interval " + Phrases.interval(low, high) + "); wanted are "
+                + " (" + Phrases.percent(r.share()) + ", 95 % interval " + Phrases.interval(low, high)
+                + "); wanted are "
                 + Phrases.percent(wanted) + ", and " + verdict + "."
                 + (r.undecided() > 0 ? " Not counted: " + Phrases.plural(r.undecided(), "trial") + "." : "");
     }

@@ -44,8 +44,8 @@ class FieldStatisticsTest {
 
     static Stream<List<String>> shows() {
         return ReferenceCsv.rows("sample_size.csv")
-                .filter(row -> row.get(0).startsWith("zero_failure_n")
-                        || row.get(0).startsWith("one_failure"));
+                .filter(row ->
+                        row.get(0).startsWith("zero_failure_n") || row.get(0).startsWith("one_failure"));
     }
 
     static Stream<List<String>> uppers() {
@@ -203,7 +203,8 @@ class FieldStatisticsTest {
     /** Source: definition worked by hand: 0.005 x 4, 0.01 x 3, 0.03 x 2, then no less than that (Holm 1979). */
     @Test
     void referenceHolm() {
-        assertThat(Holm.corrected(0.01, 0.04, 0.03, 0.005)).containsExactly(new double[] {0.03, 0.06, 0.06, 0.02}, within(1e-15));
+        assertThat(Holm.corrected(0.01, 0.04, 0.03, 0.005))
+                .containsExactly(new double[] {0.03, 0.06, 0.06, 0.02}, within(1e-15));
         assertThat(Holm.corrected()).isEmpty();
         assertThat(Holm.corrected(0.7, 0.6)).containsExactly(1, 1);
     }
@@ -261,8 +262,8 @@ class FieldStatisticsTest {
         double variance = 0;
         for (int i = 0; i < 200; i++) {
             double[] x = {2 * random.nextGaussian(), 4 * random.nextDouble() - 2};
-            double[][][] all = surface.chances(
-                    List.of(x), new double[] {x[1]}, 40, k -> new Random(1000L * k + 7).nextGaussian());
+            double[][][] all =
+                    surface.chances(List.of(x), new double[] {x[1]}, 40, k -> new Random(1000L * k + 7).nextGaussian());
             assertThat(all[0][0][0]).isCloseTo(surface.chance(x), within(1e-12));
             off += Math.abs(all[0][0][0] - known(x)) / 200;
             square += Math.pow(all[0][0][0] - known(x), 2) / 200;

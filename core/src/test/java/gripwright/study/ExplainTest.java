@@ -91,12 +91,14 @@ class ExplainTest {
                 .toList();
         ExplainResult wrong = explained(dropped);
         assertThat(wrong.foretold().get(0).off()).isTrue();
-        assertThat(wrong.foretold().get(0).share()).isCloseTo(right.foretold().get(0).share(), within(1e-12));
+        assertThat(wrong.foretold().get(0).share())
+                .isCloseTo(right.foretold().get(0).share(), within(1e-12));
     }
 
     @Test
     void theSurfaceIsSharpAndUnbiasedOnClosingsItHasNotMet() {
-        HeldSurface.Quality quality = explained(sheet(40, 1, 1, true, 2)).surfaces().get(0);
+        HeldSurface.Quality quality =
+                explained(sheet(40, 1, 1, true, 2)).surfaces().get(0);
         assertThat(quality.closings()).isEqualTo(160);
         assertThat(Math.abs(quality.bias())).isLessThan(4 * quality.biasError() + 0.01);
         assertThat(quality.sharpness()).isLessThan(0.5 * quality.held() * (1 - quality.held()));

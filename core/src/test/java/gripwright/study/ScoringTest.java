@@ -17,16 +17,7 @@ class ScoringTest {
 
     private void add(String hand, String object, Outcome outcome, String pair, int count) {
         trials.add(new FieldTrial(
-                trials.size() + 1,
-                hand,
-                object,
-                "wrap",
-                Optional.empty(),
-                outcome,
-                Optional.empty(),
-                "",
-                pair,
-                count));
+                trials.size() + 1, hand, object, "wrap", Optional.empty(), outcome, Optional.empty(), "", pair, count));
     }
 
     private void pairs(String object, int both, int gained, int lost, int neither) {
@@ -84,7 +75,8 @@ class ScoringTest {
         Comparison c = Scoring.of(trials).comparisons().get(0);
         assertThat(c.settled()).isFalse();
         int all = 32 + c.needed().orElseThrow();
-        assertThat(gripwright.stats.SampleSize.pairedPower(all, 6 / 32.0, 2 / 32.0, 0.95)).isGreaterThanOrEqualTo(0.8);
+        assertThat(gripwright.stats.SampleSize.pairedPower(all, 6 / 32.0, 2 / 32.0, 0.95))
+                .isGreaterThanOrEqualTo(0.8);
     }
 
     @Test

@@ -25,8 +25,7 @@ class TrialPlannerTest {
     private static final PlanGoal GOAL = new PlanGoal.Difference(0.3, 0.8, true);
 
     private static TrialPlan plan(long seed, int perDay, boolean set) {
-        return new TrialPlanner(NEED, TrialPlanner.first(NEED), perDay, set)
-                .plan(List.of("A", "B"), GOAL, 0.9, seed);
+        return new TrialPlanner(NEED, TrialPlanner.first(NEED), perDay, set).plan(List.of("A", "B"), GOAL, 0.9, seed);
     }
 
     @Test
@@ -122,9 +121,15 @@ class TrialPlannerTest {
     @Test
     void referenceBenchFormulasReturnWhatWentIn() {
         note("tan 38.66 deg", 0.8, BenchFormulas.friction(Math.atan(0.8), 0.01).value());
-        note("capstan pi, 1.369107771", 0.1, BenchFormulas.sheathFriction(1.369107771, 1, Math.PI, 0.01).value());
+        note(
+                "capstan pi, 1.369107771",
+                0.1,
+                BenchFormulas.sheathFriction(1.369107771, 1, Math.PI, 0.01).value());
         double mass = BenchFormulas.massFor(0.14, 0.05, 0.35);
-        note("rate of a spring, N m/rad", 0.14, BenchFormulas.springRate(mass, 0, 0.05, 0, 0.35, 0).value());
+        note(
+                "rate of a spring, N m/rad",
+                0.14,
+                BenchFormulas.springRate(mass, 0, 0.05, 0, 0.35, 0).value());
         note(
                 "shear modulus, Pa: 5 N on 4 cm2, 4 mm thick, shifted 0.2 mm",
                 250_000,
@@ -144,7 +149,9 @@ class TrialPlannerTest {
         assertThat(BenchFormulas.friction(0.6 + step, 0).value() - mu.value())
                 .isCloseTo(mu.uncertainty(), within(1e-4 * mu.uncertainty()));
         Found turn = BenchFormulas.springRate(0.1, 0, 0.05, 0, 0.4, step);
-        assertThat(turn.value() - BenchFormulas.springRate(0.1, 0, 0.05, 0, 0.4 + step, 0).value())
+        assertThat(turn.value()
+                        - BenchFormulas.springRate(0.1, 0, 0.05, 0, 0.4 + step, 0)
+                                .value())
                 .isCloseTo(turn.uncertainty(), within(1e-4 * turn.uncertainty()));
         Found mass = BenchFormulas.springRate(0.1, step, 0.05, 0, 0.4, 0);
         assertThat(BenchFormulas.springRate(0.1 + step, 0, 0.05, 0, 0.4, 0).value() - mass.value())

@@ -81,7 +81,8 @@ class AssumptionEditTest {
         Estimate glass = estimate("glass", 0.5, 0.4, 0.6, 0.001);
         Estimate paint = estimate("painted metal", 0.9, 0.7, 1.1, 0.5);
         Estimate scatter = estimate("placement", 1.5, 1.2, 1.9, 0.01);
-        Edit edit = edit(result(List.of(glass, paint), estimate("all surfaces", 0.7, 0.6, 0.8, 0.01), Optional.of(scatter)));
+        Edit edit = edit(
+                result(List.of(glass, paint), estimate("all surfaces", 0.7, 0.6, 0.8, 0.01), Optional.of(scatter)));
         Project after = applied(edit);
         var was = before.hand().friction().of("soft", "glass").orElseThrow();
         var is = after.hand().friction().of("soft", "glass").orElseThrow();
@@ -102,10 +103,23 @@ class AssumptionEditTest {
         Project before = ProjectReader.read(path);
         Estimate glass = estimate("glass", 0.7, 0.4, 1.1, 0.2);
         Estimate paint = estimate("painted metal", 0.8, 0.5, 1.1, 0.2);
-        Edit edit = edit(result(List.of(glass, paint), estimate("all surfaces", 0.75, 0.6, 0.9, 0.01), Optional.empty()));
+        Edit edit =
+                edit(result(List.of(glass, paint), estimate("all surfaces", 0.75, 0.6, 0.9, 0.01), Optional.empty()));
         for (String surface : new String[] {"glass", "painted metal"}) {
-            assertThat(applied(edit).hand().friction().of("soft", surface).orElseThrow().mean())
-                    .isCloseTo(0.75 * before.hand().friction().of("soft", surface).orElseThrow().mean(), within(0.006));
+            assertThat(applied(edit)
+                            .hand()
+                            .friction()
+                            .of("soft", surface)
+                            .orElseThrow()
+                            .mean())
+                    .isCloseTo(
+                            0.75
+                                    * before.hand()
+                                            .friction()
+                                            .of("soft", surface)
+                                            .orElseThrow()
+                                            .mean(),
+                            within(0.006));
         }
     }
 

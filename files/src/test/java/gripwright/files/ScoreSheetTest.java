@@ -104,7 +104,8 @@ class ScoreSheetTest {
     @Test
     void semicolonsAndDecimalCommasOfSpreadsheetsAreUnderstood() throws IOException {
         String text = HEAD.replace(',', ';') + "1;A;" + object + ";" + grip + ";12,5;-5;0;;Held;;\n";
-        FieldTrial trial = read("\ufeff" + text.replace("\n", "\r\n"), false).trials().get(0);
+        FieldTrial trial =
+                read("\ufeff" + text.replace("\n", "\r\n"), false).trials().get(0);
         assertThat(trial.placed().orElseThrow().x()).isEqualTo(0.0125);
         assertThat(trial.held()).isTrue();
     }
@@ -122,8 +123,10 @@ class ScoreSheetTest {
         for (int i = 0; i < plan.trials().size(); i++) {
             Placed set = plan.trials().get(i).placed().orElseThrow();
             Placed got = sheet.trials().get(i).placed().orElseThrow();
-            assertThat(Math.abs(got.x() - set.x()) + Math.abs(got.turn() - set.turn())).isLessThan(1e-9);
-            assertThat(sheet.trials().get(i).pair()).isEqualTo(plan.trials().get(i).pair());
+            assertThat(Math.abs(got.x() - set.x()) + Math.abs(got.turn() - set.turn()))
+                    .isLessThan(1e-9);
+            assertThat(sheet.trials().get(i).pair())
+                    .isEqualTo(plan.trials().get(i).pair());
         }
     }
 
@@ -196,7 +199,8 @@ class ScoreSheetTest {
         String other = row("2", "1,2,4,p,held,,").replace(",A,", ",B,");
         assertThat(fault(HEAD + row("1", "1,2,3,p,held,,") + other).message())
                 .isEqualTo("pair 'p' stood elsewhere in line 2");
-        assertThat(fault(HEAD + row("1", "1,2,3,p,held,,") + row("2", "1,2,3,p,held,,")).message())
+        assertThat(fault(HEAD + row("1", "1,2,3,p,held,,") + row("2", "1,2,3,p,held,,"))
+                        .message())
                 .isEqualTo("hand 'A' has pair 'p' twice, first in line 2");
     }
 
