@@ -25,14 +25,15 @@ import picocli.CommandLine.Option;
                 "Plan trials of the built hand: how many of which object, where, in which order; sheets to fill in.",
         footer = {
             "",
-            "Writes to the folder trials of the project: sheet.csv to type into, sheet.html to print, measurements.html with",
-            "bench measurements that replace assumptions (friction, springs, pads, tendons), plan.svg. A sheet that somebody",
-            "has filled in is never overwritten. 'gripwright score' reads it.",
+            "Writes to the folder trials of the project: sheet.csv to type into, sheet.html to print,",
+            "measurements.html with bench measurements that replace assumptions (friction, springs, pads,",
+            "tendons), and plan.svg. A sheet that somebody has filled in is never overwritten.",
+            "'gripwright score' reads it.",
             "",
             "Examples:",
             "  gripwright plan-trials bench",
-            "  gripwright plan-trials bench --difference \"20 %\" --hands \"soft pads,hard pads\" --per-day 60",
-            "  gripwright plan-trials bench --interval \"15 %\" --object mug --object \"spray can\" --places in-use"
+            "  gripwright plan-trials bench --difference \"20 %%\" --hands \"soft pads,hard pads\" --per-day 60",
+            "  gripwright plan-trials bench --interval \"15 %%\" --object mug --object \"spray can\" --places in-use"
         })
 final class PlanTrialsCommand extends ProjectCommand {
     /** Label of the hand of the project on a sheet. */

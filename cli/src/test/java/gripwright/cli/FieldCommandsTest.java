@@ -202,7 +202,7 @@ class FieldCommandsTest {
         write("june.csv", head + "1," + object + ",held,56\n2," + object + ",missed,14\n");
         Ran ran = shell.run("score", "p", "--sheet", "may.csv", "--against", "june.csv", "--no-closings");
         assertThat(ran.err()).isEmpty();
-        assertThat(ran.out())
+        assertThat(ran.out().replaceAll("\\s+", " "))
                 .contains(
                         "(june.csv) against",
                         ": 20 points more held",

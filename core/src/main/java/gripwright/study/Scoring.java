@@ -143,7 +143,7 @@ public final class Scoring {
         int[] table = new int[4];
         for (FieldTrial t : a) {
             FieldTrial other = t.pair().isEmpty() ? null : partners.get(key(t));
-            if (other != null) {
+            if (other != null && other.placed().equals(t.placed())) { // sheets of two plans may share labels
                 table[(t.held() ? 0 : 2) + (other.held() ? 0 : 1)]++;
             }
         }

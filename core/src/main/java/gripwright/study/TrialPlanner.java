@@ -71,7 +71,7 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
         List<Part> shares = IntStream.range(0, parts.size())
                 .mapToObj(i -> new Part(parts.get(i).object(), parts.get(i).grip(), counts[i]))
                 .toList();
-        return new TrialPlan(seed, hands, goal, expected, perHand, shares, ordered(hands, counts, seed));
+        return new TrialPlan(seed, hands, goal, expected, perHand, shares, ordered(hands, counts, paired(goal), seed));
     }
 
     /** By weight, the greatest remainders rounded up, none below the fewest. */
@@ -111,7 +111,7 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
         return object.weight() / grips;
     }
 
-    private List<Planned> ordered(List<String> hands, int[] counts, long seed) {
+    private List<Planned> ordered(List<String> hands, int[] counts, boolean paired, long seed) {
         Streams streams = new Streams(seed, "trial plan");
         Sampler sampler = new Sampler(need.placement(), Variation.DEFAULT, streams);
         int blocks = IntStream.of(counts).max().orElse(0);
@@ -132,17 +132,11 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
                 day++;
                 today = 0;
             }
-            List<Optional<Placed>> places = new ArrayList<>();
             List<String> labels = new ArrayList<>();
+            List<Integer> samples = new ArrayList<>();
             for (int i : members) {
-                places.add(
-                        setPlaces
-                                ? Optional.of(place(sampler.conditions(
-                                        parts.get(i).object() + " with "
-                                                + parts.get(i).grip(),
-                                        used[i]++)))
-                                : Optional.empty());
-                labels.add(hands.size() > 1 && setPlaces ? "p" + ++pairs : "");
+                labels.add(hands.size() > 1 && setPlaces && paired ? "p" + ++pairs : "");
+                samples.add(used[i]++);
             }
             Draws draws = streams.draws("order of block", block);
             for (String hand : shuffled(hands, h -> draws.uniform("hand " + h))) {
@@ -161,7 +155,7 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
                             hand,
                             choice.object(),
                             choice.grip(),
-                            places.get(m),
+                            place(sampler, choice, paired ? "" : hand, samples.get(m)),
                             labels.get(m)));
                 }
             }
@@ -173,6 +167,17 @@ public record TrialPlanner(Need need, List<Choice> parts, int perDay, boolean se
     private static long spread(int block, int count, int blocks, int part) {
         double start = part * GOLDEN % 1;
         return (long) Math.floor((double) block * count / blocks + start);
+    }
+
+    /** Hands meet the same places unless the goal says otherwise. */
+    private static boolean paired(PlanGoal goal) {
+        return !(goal instanceof PlanGoal.Difference difference) || difference.paired();
+    }
+
+    /** @param hand empty if all hands share the place */
+    private Optional<Placed> place(Sampler sampler, Choice choice, String hand, int sample) {
+        String subject = choice.object() + " with " + choice.grip() + (hand.isEmpty() ? "" : " by " + hand);
+        return setPlaces ? Optional.of(place(sampler.conditions(subject, sample))) : Optional.empty();
     }
 
     /** To whole millimetres and degrees, as one can set them. */

@@ -140,7 +140,7 @@ class FieldStatisticsTest {
                 "success-run formula; sample_size.csv",
                 number(row, 5),
                 found,
-                "0",
+                "0.5",
                 "a whole number");
         assertThat(found).isEqualTo(count(row, 5));
     }

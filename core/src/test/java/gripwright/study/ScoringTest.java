@@ -90,6 +90,15 @@ class ScoringTest {
     }
 
     @Test
+    void theSameLabelAtAnotherPlaceIsNoPair() {
+        Optional<Placed> here = Optional.of(new Placed(0, 0, 0));
+        Optional<Placed> there = Optional.of(new Placed(0.01, 0, 0));
+        trials.add(new FieldTrial(1, "A", "mug", "wrap", here, Outcome.HELD, Optional.empty(), "", "p1", 1));
+        trials.add(new FieldTrial(1, "B", "mug", "wrap", there, Outcome.HELD, Optional.empty(), "", "p1", 1));
+        assertThat(Scoring.of(trials).comparisons().get(0).pairs()).isEmpty();
+    }
+
+    @Test
     void differentMixturesOfObjectsAreNoted() {
         add("A", "mug", Outcome.HELD, "", 30);
         add("A", "bulb", Outcome.DROPPED, "", 10);

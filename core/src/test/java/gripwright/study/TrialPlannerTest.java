@@ -104,6 +104,18 @@ class TrialPlannerTest {
     }
 
     @Test
+    void withoutPairsEachHandHasPlacesOfItsOwn() {
+        TrialPlan plan = new TrialPlanner(NEED, TrialPlanner.first(NEED), 30, true)
+                .plan(List.of("A", "B"), new PlanGoal.Difference(0.3, 0.8, false), 0.9, 1);
+        assertThat(plan.trials()).allSatisfy(t -> assertThat(t.pair()).isEmpty());
+        Set<Placed> first = new HashSet<>();
+        Set<Placed> second = new HashSet<>();
+        plan.trials().forEach(t -> (t.hand().equals("A") ? first : second).add(t.placed().orElseThrow()));
+        first.retainAll(second);
+        assertThat(first).as("places in common").hasSizeLessThan(plan.perHand() / 4);
+    }
+
+    @Test
     void placesAreLeftOpenWhereObjectsAreFoundInUse() {
         assertThat(plan(1, 30, false).trials()).allSatisfy(t -> {
             assertThat(t.placed()).isEmpty();
