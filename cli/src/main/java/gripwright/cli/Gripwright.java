@@ -53,6 +53,7 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new VaryCommand(at))
                 .addSubcommand(new PlanTrialsCommand(at))
                 .addSubcommand(new ScoreCommand(at))
+                .addSubcommand(new RecordCommand(at))
                 .addSubcommand(new ReportCommand(at))
                 .addSubcommand(new BenchCommand(at))
                 .addSubcommand(new DemoCommand(at))

@@ -35,7 +35,8 @@ final class SchemaCommand implements Callable<Integer> {
         score,
         pad,
         scan,
-        touch
+        touch,
+        record
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

@@ -17,6 +17,7 @@ import gripwright.study.Uncertain;
 import gripwright.study.Vary;
 import gripwright.study.VaryResult;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** Runs studies of one project with progress shown, until an interruption. */
 final class Studies {
@@ -88,9 +89,14 @@ final class Studies {
     }
 
     TrialsResult trials(int runs, long seed) {
+        return trials(runs, seed, UnaryOperator.identity());
+    }
+
+    /** @param listening what the closings go through on their way to the study */
+    TrialsResult trials(int runs, long seed, UnaryOperator<RunnerFactory> listening) {
         ProgressLine progress = at.progress("trials");
         try {
-            return Trials.run(open.project(), closings, runs, seed, jobs, progress);
+            return Trials.run(open.project(), listening.apply(closings), runs, seed, jobs, progress);
         } finally {
             progress.end();
             keep();

@@ -110,7 +110,9 @@ class TrialPlannerTest {
         assertThat(plan.trials()).allSatisfy(t -> assertThat(t.pair()).isEmpty());
         Set<Placed> first = new HashSet<>();
         Set<Placed> second = new HashSet<>();
-        plan.trials().forEach(t -> (t.hand().equals("A") ? first : second).add(t.placed().orElseThrow()));
+        plan.trials()
+                .forEach(t ->
+                        (t.hand().equals("A") ? first : second).add(t.placed().orElseThrow()));
         first.retainAll(second);
         assertThat(first).as("places in common").hasSizeLessThan(plan.perHand() / 4);
     }
