@@ -52,6 +52,7 @@ final class ProjectWire {
                 "values", desk.values(),
                 "undos", desk.undos(),
                 "redos", desk.redos(),
+                "parquet", false,
                 "assumptions",
                         project.assumptions().stream()
                                 .map(a -> List.of(a.where(), a.text()))
@@ -78,7 +79,21 @@ final class ProjectWire {
     }
 
     private static Wire.Raw object(GraspObject o) {
-        return Wire.raw("name", o.name(), "grips", o.grips(), "parts", SolidWire.shape(o.shape()));
+        String squeeze = o.squeezeForce().isPresent()
+                ? Wire.number(o.squeezeForce().getAsDouble(), 2).json() + " N"
+                : o.squeezePressure().isPresent()
+                        ? Wire.number(o.squeezePressure().getAsDouble() / 1e3, 2)
+                                        .json() + " kPa"
+                        : "";
+        return Wire.raw(
+                "name", o.name(),
+                "surface", o.surface(),
+                "mass", Wire.number(1e3 * o.mass(), 1).json() + " g",
+                "squeeze", squeeze,
+                "stands", "",
+                "weight", o.weight(),
+                "grips", o.grips(),
+                "parts", SolidWire.shape(o.shape()));
     }
 
     private static List<Object> scatter(Scatter scatter, double unit) {

@@ -1,7 +1,11 @@
 // The pads unrolled, cell by cell, with the fixed scale of the closing.
 import {num, svg, el} from './dom.js';
 
-/** The smallest class width of 1, 2, 2.5 or 5 x 10^n kPa by which eight classes hold the whole closing. */
+/**
+ * The smallest class width of 1, 2, 2.5 or 5 x 10^n kPa by which eight classes hold the whole closing.
+ * @param {import('./types.js').Closing} closing
+ * @returns {number}
+ */
 export function classWidth(closing) {
   let most = 0.1;
   for (const f of closing.frames) for (let i = 1; i < f.k.length; i += 2) most = Math.max(most, f.k[i]);
@@ -11,6 +15,13 @@ export function classWidth(closing) {
 
 const colour = k => (k === 2 ? 'k2x' : 'k' + k);
 
+/**
+ * Draws all pads at a moment, and the legend.
+ * @param {HTMLElement} box
+ * @param {import('./types.js').Closing} closing
+ * @param {number} index of the moment
+ * @param {import('./types.js').Body[]} bodies
+ */
 export function drawPads(box, closing, index, bodies) {
   const frame = closing.frames[index];
   const pressed = new Map();

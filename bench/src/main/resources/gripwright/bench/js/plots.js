@@ -4,13 +4,22 @@ import {css, el, svg} from './dom.js';
 
 const STYLES = [[2.2, []], [1.2, []], [1.4, [5, 3]], [1.4, [1.5, 2.5]], [1.4, [8, 2.5, 1.5, 2.5]]];
 
+/**
+ * @param {string} name
+ * @param {number} style of its line
+ * @returns {any}
+ */
 function series(name, style) {
   const [width, dash] = STYLES[style % STYLES.length];
   return {label: name, stroke: () => css('ink'), width, dash, points: {show: false}, styleIndex: style};
 }
 
+/** The three graphs. */
 export class Plots {
-  /** @param {HTMLElement} box @param {(frame: number) => void} chosen */
+  /**
+   * @param {HTMLElement} box
+   * @param {(frame: number) => void} chosen told of the moment under the pointer
+   */
   constructor(box, chosen) {
     this.box = box;
     this.chosen = chosen;
@@ -20,11 +29,16 @@ export class Plots {
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.plots.forEach(p => p.redraw()));
   }
 
+  /** Takes the width there is. */
   resize() {
     this.plots.forEach(p => p.setSize({width: p.root.parentElement.clientWidth, height: p.height}));
   }
 
-  /** @param {any} closing @param {any} project */
+  /**
+   * Draws the graphs of a closing.
+   * @param {any} closing
+   * @param {any} project
+   */
   show(closing, project) {
     this.plots.forEach(p => p.destroy());
     this.plots = [];
@@ -72,7 +86,10 @@ export class Plots {
     this.plots.push(plot);
   }
 
-  /** Puts the cursor of all plots on a moment of the closing. */
+  /**
+   * Puts the cursor of all plots on a moment of the closing.
+   * @param {number} index
+   */
   cursor(index) {
     this.quiet = true;
     for (const p of this.plots) {

@@ -3,11 +3,71 @@ import * as THREE from '../lib/three.module.min.js';
 import {css, num, svg} from './dom.js';
 import {Ink, handBody, object, pose} from './solids.js';
 
+/** @typedef {import('./types.js').Closing} Closing */
+/** @typedef {import('./types.js').Body} Body */
+
 const VIEWS = {oblique: [-0.62, -1, 0.62], front: [0, -1, 0], side: [1, 0, 0], top: [0, 0, 1]};
 const AXES = {front: ['x', 'z'], side: ['y', 'z'], top: ['x', 'y']};
 
+/**
+ * What one body does to the object at the end.
+ * @typedef {object} Gathered
+ * @property {number[]} force on the object [N]
+ * @property {number[]} at where it acts, the mean of its contacts weighed by their force [mm]
+ * @property {number[]} direction sum of the normal forces, into the object
+ * @property {number} normal sum of their sizes [N]
+ * @property {number} sideways size of the force along the surface [N]
+ * @property {number} friction mean coefficient
+ * @property {number} used share of the friction in use, contact by contact
+ */
+
+/**
+ * The contacts at the end, gathered by body.
+ * @param {Closing|null|undefined} closing
+ * @returns {Map<string, Gathered>}
+ */
+export function gathered(closing) {
+  /** @type {Map<string, Gathered & {weight: number, most: number, rub: number, slide: number[]}>} */
+  const byBody = new Map();
+  for (const c of closing?.contacts ?? []) {
+    const [x, y, z, fx, fy, fz, nx, ny, nz, mu, name] = c;
+    const g = byBody.get(name) ?? {force: [0, 0, 0], at: [0, 0, 0], direction: [0, 0, 0], normal: 0, sideways: 0, friction: 0, used: 0, weight: 0, most: 0, rub: 0, slide: [0, 0, 0]};
+    const force = [fx, fy, fz];
+    const normal = [nx, ny, nz];
+    const press = fx * nx + fy * ny + fz * nz;
+    const slide = force.map((f, i) => f - press * normal[i]);
+    const size = Math.hypot(...force);
+    [x, y, z].forEach((v, i) => {
+      g.force[i] += force[i];
+      g.at[i] += v * size;
+      g.direction[i] += press * normal[i];
+      g.slide[i] += slide[i];
+    });
+    g.weight += size;
+    g.normal += press;
+    g.most += mu * press;
+    g.rub += Math.hypot(...slide);
+    byBody.set(name, g);
+  }
+  byBody.forEach((g, name) => {
+    if (g.weight < 1e-9) {
+      byBody.delete(name);
+      return;
+    }
+    g.at = g.at.map(v => v / g.weight);
+    g.sideways = Math.hypot(...g.slide);
+    g.friction = g.normal > 0 ? g.most / g.normal : 0;
+    g.used = g.most > 0 ? Math.min(1, g.rub / g.most) : 0;
+  });
+  return byBody;
+}
+
+/** The view of question 3. */
 export class Stage {
-  /** @param {HTMLElement} box @param {(dx: number, dy: number) => void} moved the object on the table [mm] */
+  /**
+   * @param {HTMLElement} box
+   * @param {(dx: number, dy: number) => void} moved the object on the table [mm]
+   */
   constructor(box, moved) {
     this.box = box;
     this.moved = moved;
@@ -27,6 +87,7 @@ export class Stage {
     this.bodies = [];
     this.centre = new THREE.Vector3(0, 0, 60);
     this.half = 150;
+    this.cones = false;
     new ResizeObserver(() => this.draw()).observe(box);
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
       this.ink.read();
@@ -36,7 +97,10 @@ export class Stage {
     this.dragging();
   }
 
-  /** The table as a 10 mm grid. */
+  /**
+   * The table as a 10 mm grid.
+   * @returns {any}
+   */
   grid() {
     const points = [];
     for (let i = -200; i <= 200; i += 10) points.push(i, -200, 0, i, 200, 0, -200, i, 0, 200, i, 0);
@@ -44,6 +108,10 @@ export class Stage {
     return new THREE.LineSegments(geometry, this.ink.thin);
   }
 
+  /**
+   * The hand's bodies, in the order of the moments' poses.
+   * @param {Body[]} bodies
+   */
   setHand(bodies) {
     this.bodies.forEach(b => this.scene.remove(b));
     this.bodies = bodies.map(b => handBody(b, this.ink));
@@ -51,6 +119,10 @@ export class Stage {
     this.bodyData = bodies;
   }
 
+  /**
+   * The object's solids.
+   * @param {any[]} parts
+   */
   setObject(parts) {
     if (this.object) this.scene.remove(this.object);
     this.object = new THREE.Group();
@@ -58,7 +130,11 @@ export class Stage {
     this.scene.add(this.object);
   }
 
-  /** A closing whose moments can be shown; the frame of the view is kept unless the hand or object is another. */
+  /**
+   * A closing whose moments can be shown; the frame of the view is kept unless the hand or object is another.
+   * @param {Closing} closing
+   * @param {boolean} refit
+   */
   setClosing(closing, refit) {
     this.closing = closing;
     const cells = closing.taxels;
@@ -70,7 +146,10 @@ export class Stage {
     this.show(closing.frames.length - 1);
   }
 
-  /** Holds hand and object of all moments. */
+  /**
+   * Holds hand and object of all moments.
+   * @param {Closing} closing
+   */
   fit(closing) {
     const low = new THREE.Vector3(Infinity, Infinity, Infinity);
     const high = new THREE.Vector3(-Infinity, -Infinity, -Infinity);
@@ -87,6 +166,10 @@ export class Stage {
     this.half = 0.5 * Math.max(high.x - low.x, high.y - low.y, high.z - low.z);
   }
 
+  /**
+   * Shows a moment.
+   * @param {number} index
+   */
   show(index) {
     const f = this.closing?.frames[index];
     if (!f) return;
@@ -99,6 +182,7 @@ export class Stage {
     this.draw();
   }
 
+  /** Colours the pressed cells of the pads. */
   paintTaxels() {
     if (!this.taxels || !this.frame) return;
     const pressed = new Map();
@@ -130,11 +214,16 @@ export class Stage {
     if (this.taxels.instanceColor) this.taxels.instanceColor.needsUpdate = true;
   }
 
+  /**
+   * Looks from another side.
+   * @param {string} name oblique, front, side or top
+   */
   setView(name) {
     this.view = name;
     this.draw();
   }
 
+  /** Draws the moment in view. */
   draw() {
     const w = this.box.clientWidth;
     const h = this.box.clientHeight;
@@ -154,13 +243,26 @@ export class Stage {
     this.overlay(w, h, w / 2 / halfX);
   }
 
-  /** Picture place of a point [mm]. */
+  /**
+   * Picture place of a point [mm].
+   * @param {number} x
+   * @param {number} y
+   * @param {number} z
+   * @param {number} w width and
+   * @param {number} h height of the picture
+   * @returns {number[]}
+   */
   at(x, y, z, w, h) {
     const p = new THREE.Vector3(x, y, z).project(this.camera);
     return [(p.x + 1) / 2 * w, (1 - p.y) / 2 * h];
   }
 
-  /** Scale bar, axes, and at the end the forces on the object. */
+  /**
+   * Scale bar, axes, and at the end the forces on the object.
+   * @param {number} w
+   * @param {number} h
+   * @param {number} perMm
+   */
   overlay(w, h, perMm) {
     const bar = 50 * perMm;
     const parts = [
@@ -185,30 +287,27 @@ export class Stage {
     this.over.replaceChildren(...parts);
   }
 
-  /** One arrow per body of the hand, gathered from its contacts at the end. */
+  /**
+   * One arrow per body, gathered from its contacts at the end, with its friction cone if that is wanted.
+   * @param {number} w
+   * @param {number} h
+   * @param {number} perMm
+   * @returns {Element[]}
+   */
   forces(w, h, perMm) {
-    const byBody = new Map();
-    for (const c of this.closing.contacts) {
-      const size = Math.hypot(c[3], c[4], c[5]);
-      const g = byBody.get(c[10]) ?? {f: [0, 0, 0], p: [0, 0, 0], s: 0};
-      for (let i = 0; i < 3; i++) {
-        g.f[i] += c[3 + i];
-        g.p[i] += c[i] * size;
-      }
-      g.s += size;
-      byBody.set(c[10], g);
-    }
+    const byBody = gathered(this.closing);
     let most = 1e-9;
-    byBody.forEach(g => { most = Math.max(most, Math.hypot(...g.f)); });
+    byBody.forEach(g => { most = Math.max(most, Math.hypot(...g.force)); });
     const scale = 44 / perMm / most;
+    const cones = [];
     const out = [];
     const labels = [];
     byBody.forEach((g, name) => {
-      const n = Math.hypot(...g.f);
-      if (n < 0.05 * most || g.s === 0) return;
-      const p = g.p.map(v => v / g.s);
-      const [hx, hy] = this.at(...p, w, h);
-      const [tx, ty] = this.at(...p.map((v, i) => v - g.f[i] * scale), w, h);
+      const n = Math.hypot(...g.force);
+      if (n < 0.05 * most) return;
+      if (this.cones) cones.push(this.cone(g, 56 / perMm, w, h));
+      const [hx, hy] = this.at(...g.at, w, h);
+      const [tx, ty] = this.at(...g.at.map((v, i) => v - g.force[i] * scale), w, h);
       const l = Math.hypot(hx - tx, hy - ty);
       if (l > 8) {
         const ux = (hx - tx) / l;
@@ -223,7 +322,37 @@ export class Stage {
       labels.push([tx, y]);
       out.push(svg('text', {class: 'l halo', x: tx, y, 'text-anchor': 'middle'}, `${name} ${num(n)}\u00a0N`));
     });
-    return out;
+    return [...cones, ...out];
+  }
+
+  /**
+   * How far friction lets a force lean: a cone with its point where the force acts, opening to where it comes from.
+   * @param {Gathered} g
+   * @param {number} length of its axis [mm]
+   * @param {number} w
+   * @param {number} h
+   * @returns {Element}
+   */
+  cone(g, length, w, h) {
+    const axis = new THREE.Vector3(...g.direction).normalize();
+    const one = new THREE.Vector3(Math.abs(axis.x) < 0.8 ? 1 : 0, Math.abs(axis.x) < 0.8 ? 0 : 1, 0).cross(axis).normalize();
+    const two = axis.clone().cross(one);
+    const centre = new THREE.Vector3(...g.at).addScaledVector(axis, -length);
+    const [px, py] = this.at(...g.at, w, h);
+    const [cx, cy] = this.at(...centre.toArray(), w, h);
+    const along = Math.atan2(cy - py, cx - px);
+    const rim = Array.from({length: 40}, (_, i) => {
+      const a = i / 20 * Math.PI;
+      const q = centre.clone().addScaledVector(one, length * g.friction * Math.cos(a)).addScaledVector(two, length * g.friction * Math.sin(a));
+      return this.at(...q.toArray(), w, h);
+    });
+    const lean = ([x, y]) => {
+      const d = Math.atan2(y - py, x - px) - along;
+      return d - 2 * Math.PI * Math.round(d / (2 * Math.PI));
+    };
+    const sides = [...rim].sort((a, b) => lean(a) - lean(b));
+    const line = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+    return svg('path', {class: 'cone', d: 'M' + rim.map(line).join('L') + `ZM${line(sides[0])}L${line([px, py])}L${line(sides[sides.length - 1])}`});
   }
 
   /** The pointer's way on the table: exact from above, else along the ground under it. */
