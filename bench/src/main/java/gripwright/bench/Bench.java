@@ -203,6 +203,11 @@ public final class Bench implements AutoCloseable {
         return routes.paths(changing);
     }
 
+    /** What a page hears first, for a test. */
+    String greeting() {
+        return String.join("", routes.greeting());
+    }
+
     /** What goes back to the page. */
     record Answer(int status, String kind, byte[] body, java.util.Map<String, String> headers) {
         static Answer of(String kind, byte[] body) {

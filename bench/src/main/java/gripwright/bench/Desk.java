@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -118,12 +119,19 @@ final class Desk {
         }
     }
 
-    /** Every value that can be changed: its key and its text as it stands in the file. */
+    /** Every value that can be changed: its key and its text as it stands in the file, in the file's order. */
     synchronized Map<String, String> values() {
         Map<String, String> values = new LinkedHashMap<>();
         Map<String, Lines> lines = new LinkedHashMap<>();
         state.contents.forEach((file, content) -> lines.put(file, Lines.of(content)));
-        new TreeMap<>(state.places).forEach((key, place) -> {
+        Comparator<Map.Entry<String, Place>> byPlace =
+                Comparator.comparing((Map.Entry<String, Place> e) -> fileOf(e.getKey()))
+                        .thenComparingInt(e -> e.getValue().line())
+                        .thenComparingInt(e -> e.getValue().column())
+                        .thenComparing(Map.Entry::getKey);
+        state.places.entrySet().stream().sorted(byPlace).forEach(entry -> {
+            String key = entry.getKey();
+            Place place = entry.getValue();
             Lines in = lines.get(fileOf(key));
             if (in != null && place.line() == place.endLine()) {
                 String text = in.at(place);

@@ -14,6 +14,30 @@ const PHASES = ['coming in', 'closing', 'lifting'];
 const SURE_REST = 350;
 const SHOWN_SECONDS = 2.6;
 
+/** Room on the bar for coming in and for lifting, as shares of the tension's part. */
+const SIDE = 0.06;
+/** Width of the bar's knob [px]. */
+const THUMB = 16;
+
+/**
+ * Where each moment stands on the bar.
+ * @param {Closing} c
+ * @returns {number[]}
+ */
+function places(c) {
+  const most = Math.max(1e-9, ...c.frames.filter(f => f.p === 1).map(f => f.t));
+  const count = p => Math.max(1, c.frames.filter(f => f.p === p).length);
+  const seen = [0, 0, 0];
+  let last = 0;
+  return c.frames.map(f => {
+    const i = seen[f.p]++;
+    if (f.p === 0) return -SIDE + SIDE * i / count(0);
+    if (f.p === 2) return 1 + SIDE * (i + 1) / count(2);
+    last = Math.max(last, f.t / most);
+    return last;
+  });
+}
+
 /** What is shown of one closing. */
 export class ClosingView {
   /** @param {Page} page */
@@ -29,7 +53,12 @@ export class ClosingView {
     /** Measured by the page itself, for whoever wants to know: request to final state drawn [ms]. @type {number[]} */
     this.times = [];
     this.plots = new Plots($('plots'), index => this.showFrame(index, true));
-    $('scrub').addEventListener('input', () => this.showFrame(Number($('scrub').value)));
+    /** Where each moment stands on the bar: tension from 0 to 1; coming in before it, lifting after it. @type {number[]} */
+    this.bar = [];
+    this.index = 0;
+    this.plots.resized = () => this.align();
+    $('scrub').addEventListener('input', () => this.showFrame(this.nearest(Number($('scrub').value))));
+    $('scrub').addEventListener('keydown', e => this.scrubKeys(e));
     $('play').addEventListener('click', () => this.play());
     $('cones').addEventListener('click', () => this.cones());
     $('forces-csv').addEventListener('click', () => offer('forces.csv', csv($('forces').querySelector('table'))));
@@ -106,9 +135,10 @@ export class ClosingView {
     this.stage?.setClosing(closing, refit);
     const last = closing.frames.length - 1;
     if (closing.complete) {
-      $('scrub').max = last;
       $('scrub').disabled = $('play').disabled = false;
       this.plots.show(closing, this.page.project);
+      this.bar = places(closing);
+      this.align();
       this.ticks(closing);
       this.forces(closing);
     } else {
@@ -126,9 +156,10 @@ export class ClosingView {
     const c = this.page.closing;
     const f = c?.frames[index];
     if (!c || !f || !this.page.project) return;
+    this.index = index;
     this.stage?.show(index);
     drawPads($('pads'), c, index, this.page.project.bodies);
-    if (c.complete) $('scrub').value = index;
+    if (c.complete) $('scrub').value = this.bar[index];
     $('scrub').setAttribute('aria-valuetext', `${num(f.t)} newtons, ${PHASES[f.p]}`);
     $('tension').textContent = `${num(f.t)}\u00a0N, ${PHASES[f.p]}`;
     if (!fromPlots && c.complete) this.plots.cursor(index);
@@ -146,6 +177,40 @@ export class ClosingView {
       : []), ...c.cautions.map(text => el('p', {class: 'small'}, text)));
   }
 
+  /** Puts the bar over the graphs, tension over tension. */
+  align() {
+    const span = this.plots.span();
+    const box = $('scrub').parentElement;
+    if (!span) return;
+    const wide = span[1] - span[0];
+    box.style.marginLeft = span[0] - SIDE * wide - THUMB / 2 + 'px';
+    box.style.width = wide * (1 + 2 * SIDE) + THUMB + 'px';
+  }
+
+  /**
+   * The moment nearest to a place on the bar.
+   * @param {number} at
+   * @returns {number}
+   */
+  nearest(at) {
+    let best = 0;
+    this.bar.forEach((p, i) => { if (Math.abs(p - at) < Math.abs(this.bar[best] - at)) best = i; });
+    return best;
+  }
+
+  /**
+   * Arrow keys go from moment to moment.
+   * @param {KeyboardEvent} e
+   */
+  scrubKeys(e) {
+    /** @type {Object<string, number>} */
+    const to = {ArrowLeft: this.index - 1, ArrowDown: this.index - 1, ArrowRight: this.index + 1, ArrowUp: this.index + 1,
+      PageDown: this.index - 10, PageUp: this.index + 10, Home: 0, End: this.bar.length - 1};
+    if (to[e.key] === undefined || this.bar.length === 0) return;
+    e.preventDefault();
+    this.showFrame(Math.max(0, Math.min(this.bar.length - 1, to[e.key])));
+  }
+
   /**
    * First touches under the scrub bar.
    * @param {Closing} c
@@ -153,12 +218,11 @@ export class ClosingView {
   ticks(c) {
     const box = $('touches');
     box.replaceChildren();
-    const n = Math.max(1, c.frames.length - 1);
     /** Ends of each line of names, in percent of the bar. @type {number[]} */
     const ends = [];
     for (const [name, tension, phase] of c.firstTouches) {
       const i = c.frames.findIndex(f => f.p === phase && f.t >= tension - 1e-3);
-      const at = 100 * (i < 0 ? 0 : i) / n;
+      const at = 100 * ((this.bar[Math.max(0, i)] ?? 0) + SIDE) / (1 + 2 * SIDE);
       let level = ends.findIndex(end => at >= end);
       if (level < 0) level = ends.length;
       ends[level] = at + 8;

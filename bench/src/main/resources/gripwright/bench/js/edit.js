@@ -226,7 +226,7 @@ export function valuesTable(start, project, saved, caption) {
   const body = el('tbody');
   for (const [key, value] of Object.entries(project.values)) {
     if (key.startsWith(start)) {
-      body.append(el('tr', {}, el('td', {}, spoken(key)), el('td', {}, editable(el('span', {}, value), key, project, saved))));
+      body.append(el('tr', {}, el('td', {}, spoken(key)), el('td', {}, editable(el('span', {'data-key': key}, value), key, project, saved))));
     }
   }
   return el('table', {class: 'vals'}, el('caption', {}, caption), body);

@@ -28,7 +28,7 @@ export async function needSection(p, saved) {
   /** @param {string} key @param {string} [otherwise] what the file does not say itself */
   const value = (key, otherwise = '\u2013') => (p.values[key] === undefined
     ? el('span', {class: 'none'}, otherwise || '\u2013')
-    : editable(el('span', {}, p.values[key]), key, p, saved));
+    : editable(el('span', {'data-key': key}, p.values[key].replace('+-', '\u00b1')), key, p, saved));
   const place = 'need.yaml: placement.';
   $('need-say').replaceChildren(`${p.objects.length} objects. Each stands within `, value(place + 'x'), ' along x, ', value(place + 'y'), ' along y and ',
     value(place + 'turn'), ' in turn of its place, the hand within ', value(place + 'height'), ' of its height; ', value('need.yaml: wanted.success'), ' of the pick-ups must work.');
@@ -40,7 +40,7 @@ export async function needSection(p, saved) {
     const at = 'need.yaml: objects.' + o.name + '.';
     const shape = el('td');
     sizes(p, at).forEach((k, i) => shape.append(i ? ', ' : '', k.slice(at.length).replace(/parts\[(\d+)\]\./, '').replace(/\[(\d+)\]/, (_, d) => ' ' + 'xyz'[d]).replaceAll('.', ' ') + ' ', value(k)));
-    if (!shape.childNodes.length) shape.append(value(at + 'from', ''), value(at + 'mesh', '').textContent === '\u2013' ? '' : value(at + 'mesh'));
+    for (const k of ['from', 'mesh']) if (p.values[at + k] !== undefined) shape.append(value(at + k));
     const mu = el('td');
     friction(o).forEach((k, i) => mu.append(i ? ', ' : '', value(k)));
     body.append(el('tr', {}, el('td', {class: 'num'}, String(n + 1)), el('th', {scope: 'row'}, o.name), shape, el('td', {}, value(at + 'mass', o.mass)),

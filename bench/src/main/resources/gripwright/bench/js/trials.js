@@ -102,7 +102,7 @@ export class TrialsView {
    */
   draw(stale) {
     const t = this.table;
-    $('trials-say').replaceChildren(...t.sentences.slice(0, 4).flatMap((s, i) => (i ? [' ', s] : [el('b', {}, s)])));
+    $('trials-say').replaceChildren(...t.sentences.slice(0, 3).flatMap((s, i) => (i ? [' ', s] : [el('b', {}, s)])));
     $('a5').classList.remove('stale');
     $('a5').textContent = percent(t.share) + ', weighted';
     const grips = [...new Set(t.pairs.map(p => p.grip))];
@@ -115,11 +115,11 @@ export class TrialsView {
         row.append(p ? this.cell(p, t.wanted) : el('td', {class: 'none'}, 'not tried'));
       }
       const best = t.pairs.find(q => q.object === object && q.best);
-      row.append(el('td', {}, el('b', {}, best?.grip ?? '\u2013'), el('div', {class: 'small'}, !best || !best.decided ? '' : best.low >= t.wanted ? `reaches ${percent(t.wanted)}` : best.high < t.wanted ? `below ${percent(t.wanted)}` : `may reach ${percent(t.wanted)}`)));
+      row.append(el('td', {}, el('b', {}, best?.grip ?? '\u2013'), el('div', {class: 'small'}, !best || !best.decided ? '' : best.low >= t.wanted ? 'reaches it' : best.high < t.wanted ? 'below it' : 'may reach it')));
       body.append(row);
     }
     $('trials').replaceChildren(el('div', {class: 'tscroll', tabindex: '0', role: 'region', 'aria-label': 'Trials by object and grip'}, el('table', {class: 'trials'},
-      el('caption', {}, `${t.runs} runs for each pair, seed ${t.seed}${t.stopped ? ', stopped before the end' : ''}. Broken line: the wanted ${percent(t.wanted)}. Whisker: 95 % interval.`),
+      el('caption', {}, `${t.runs} runs for each pair, seed ${t.seed}${t.stopped ? ', stopped before the end' : ''}. Broken line: the wanted ${percent(t.wanted)}; the last column says whether the best grip reaches it. Whisker: 95 % interval.`),
       el('thead', {}, el('tr', {}, el('th', {scope: 'col'}, 'object'), ...grips.map(g => el('th', {scope: 'col'}, g)), el('th', {scope: 'col'}, 'best grip'))), body,
       el('tfoot', {}, el('tr', {}, el('th', {scope: 'row'}, 'all, weighted'), el('td', {colspan: String(grips.length + 1)}, Number.isFinite(t.share) ? `${percent(t.share)} (${num(100 * t.low, 0)} to ${num(100 * t.high, 0)} %) with each object's chosen grip` : 'too few runs'))))));
     const failures = new Map();
