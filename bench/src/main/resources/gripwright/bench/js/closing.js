@@ -86,7 +86,7 @@ export class ClosingView {
       if (whole) this.refit = false;
       this.times.push(Math.round(performance.now() - started));
       document.documentElement.dataset.times = this.times.slice(-100).join(' ');
-      const files = new URLSearchParams(query);
+      const files = new URLSearchParams(/** @type {any} */ (query));
       $('close-svg').href = '/api/close.svg?' + files;
       $('close-json').href = '/api/close.json?' + files;
       $('place-fault').replaceChildren();

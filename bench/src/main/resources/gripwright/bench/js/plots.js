@@ -25,6 +25,9 @@ export class Plots {
   constructor(box, chosen) {
     this.box = box;
     this.chosen = chosen;
+    /** Moments shown, by their place in the closing. @type {number[]} */
+    this.frames = [];
+    /** @type {any[]} */
     this.plots = [];
     this.quiet = false;
     /** Called when the graphs have another width. */

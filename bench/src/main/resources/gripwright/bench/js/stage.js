@@ -12,9 +12,9 @@ const AXES = {front: ['x', 'z'], side: ['y', 'z'], top: ['x', 'y']};
 /**
  * What one body does to the object at the end.
  * @typedef {object} Gathered
- * @property {number[]} force on the object [N]
- * @property {number[]} at where it acts, the mean of its contacts weighed by their force [mm]
- * @property {number[]} direction sum of the normal forces, into the object
+ * @property {[number, number, number]} force on the object [N]
+ * @property {[number, number, number]} at where it acts, the mean of its contacts weighed by their force [mm]
+ * @property {[number, number, number]} direction sum of the normal forces, into the object
  * @property {number} normal sum of their sizes [N]
  * @property {number} sideways size of the force along the surface [N]
  * @property {number} friction mean coefficient
@@ -54,7 +54,7 @@ export function gathered(closing) {
       byBody.delete(name);
       return;
     }
-    g.at = g.at.map(v => v / g.weight);
+    g.at = [g.at[0] / g.weight, g.at[1] / g.weight, g.at[2] / g.weight];
     g.sideways = Math.hypot(...g.slide);
     g.friction = g.normal > 0 ? g.most / g.normal : 0;
     g.used = g.most > 0 ? Math.min(1, g.rub / g.most) : 0;
@@ -84,7 +84,14 @@ export class Stage {
     this.camera = new THREE.OrthographicCamera(-1, 1, 1, -1, -2000, 4000);
     this.table = this.grid();
     this.scene.add(this.table);
+    /** @type {any[]} */
     this.bodies = [];
+    /** @type {Body[]} */
+    this.bodyData = [];
+    /** @type {Closing|null} */
+    this.closing = null;
+    /** The moment in view. @type {any} */
+    this.frame = null;
     this.centre = new THREE.Vector3(0, 0, 60);
     this.half = 150;
     this.cones = false;
@@ -184,7 +191,7 @@ export class Stage {
 
   /** Colours the pressed cells of the pads. */
   paintTaxels() {
-    if (!this.taxels || !this.frame) return;
+    if (!this.taxels || !this.frame || !this.closing) return;
     const pressed = new Map();
     for (let i = 0; i < this.frame.k.length; i += 2) pressed.set(this.frame.k[i], this.frame.k[i + 1]);
     const step = this.closing.step;
@@ -250,7 +257,7 @@ export class Stage {
    * @param {number} z
    * @param {number} w width and
    * @param {number} h height of the picture
-   * @returns {number[]}
+   * @returns {[number, number]}
    */
   at(x, y, z, w, h) {
     const p = new THREE.Vector3(x, y, z).project(this.camera);
@@ -270,8 +277,10 @@ export class Stage {
       svg('rect', {class: 'sb0', x: 14 + bar / 2, y: h - 16, width: bar / 2, height: 4}),
       svg('text', {class: 'l halo', x: 20 + bar, y: h - 11}, '50\u00a0mm'),
     ];
-    const [ox, oy] = this.at(...this.centre.toArray(), w, h);
-    for (const [name, d] of [['x', [1, 0, 0]], ['y', [0, 1, 0]], ['z', [0, 0, 1]]]) {
+    const [ox, oy] = this.at(this.centre.x, this.centre.y, this.centre.z, w, h);
+    /** @type {[string, number[]][]} */
+    const axes = [['x', [1, 0, 0]], ['y', [0, 1, 0]], ['z', [0, 0, 1]]];
+    for (const [name, d] of axes) {
       const [px, py] = this.at(this.centre.x + d[0], this.centre.y + d[1], this.centre.z + d[2], w, h);
       const ux = (px - ox) / perMm;
       const uy = (py - oy) / perMm;
@@ -307,7 +316,7 @@ export class Stage {
       if (n < 0.05 * most) return;
       if (this.cones) cones.push(this.cone(g, 56 / perMm, w, h));
       const [hx, hy] = this.at(...g.at, w, h);
-      const [tx, ty] = this.at(...g.at.map((v, i) => v - g.force[i] * scale), w, h);
+      const [tx, ty] = this.at(g.at[0] - g.force[0] * scale, g.at[1] - g.force[1] * scale, g.at[2] - g.force[2] * scale, w, h);
       const l = Math.hypot(hx - tx, hy - ty);
       if (l > 8) {
         const ux = (hx - tx) / l;
@@ -339,18 +348,20 @@ export class Stage {
     const two = axis.clone().cross(one);
     const centre = new THREE.Vector3(...g.at).addScaledVector(axis, -length);
     const [px, py] = this.at(...g.at, w, h);
-    const [cx, cy] = this.at(...centre.toArray(), w, h);
+    const [cx, cy] = this.at(centre.x, centre.y, centre.z, w, h);
     const along = Math.atan2(cy - py, cx - px);
     const rim = Array.from({length: 40}, (_, i) => {
       const a = i / 20 * Math.PI;
       const q = centre.clone().addScaledVector(one, length * g.friction * Math.cos(a)).addScaledVector(two, length * g.friction * Math.sin(a));
-      return this.at(...q.toArray(), w, h);
+      return this.at(q.x, q.y, q.z, w, h);
     });
+    /** @param {[number, number]} p */
     const lean = ([x, y]) => {
       const d = Math.atan2(y - py, x - px) - along;
       return d - 2 * Math.PI * Math.round(d / (2 * Math.PI));
     };
     const sides = [...rim].sort((a, b) => lean(a) - lean(b));
+    /** @param {[number, number]} p */
     const line = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
     return svg('path', {class: 'cone', d: 'M' + rim.map(line).join('L') + `ZM${line(sides[0])}L${line([px, py])}L${line(sides[sides.length - 1])}`});
   }

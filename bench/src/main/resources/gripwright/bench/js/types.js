@@ -76,7 +76,7 @@
  * @property {any[][]} contacts point, force, normal, friction, body
  * @property {number[][]} taxels body, place, normal, area
  * @property {Frame[]} frames
- * @property {number} [step] class width of the pressure scale, kPa
+ * @property {number} step class width of the pressure scale, kPa; the page's own
  */
 
 /**
