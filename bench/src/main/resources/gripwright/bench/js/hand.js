@@ -14,6 +14,7 @@ import {pullable} from './pull.js';
  */
 export async function handSection(p, saved) {
   $('hand').innerHTML = await text('/api/hand.svg');
+  $('hand').querySelector('svg').setAttribute('role', 'group'); // no plain picture: its values can be changed
   $('hand').querySelectorAll('[data-key]').forEach(t => {
     if (p.values[t.dataset.key] !== undefined) editable(t, t.dataset.key, p, saved);
   });

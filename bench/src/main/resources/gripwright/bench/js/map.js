@@ -157,6 +157,7 @@ export class MapView {
     if (!drawing || this.last !== m && (this.last?.complete !== m.complete || this.last?.revision !== m.revision)) return;
     $('map').innerHTML = drawing;
     const picture = $('map').querySelector('svg');
+    picture.setAttribute('role', 'group'); // no plain picture: its cells can be chosen
     if (this.heldBefore) {
       picture.querySelectorAll('.held1').forEach(n => n.classList.add('now'));
       picture.append(svg('path', {class: 'prevh', d: this.heldBefore}), svg('path', {class: 'prev', d: this.heldBefore}));
@@ -195,19 +196,28 @@ export class MapView {
     this.button();
     const picture = $('map').querySelector('svg');
     const m = this.last;
-    if (!picture || !m?.complete) return;
+    if (!picture || !m) return;
     picture.querySelectorAll('.chosen,.chosenh').forEach(n => n.remove());
     const p = this.page.place;
     if (p.object !== m.object || p.grip !== m.grip) return;
-    const n = m.complete;
+    const n = this.side();
     const cell = FIELD / n;
     const pitch = 2 * m.spanMm / (n - 1);
     const x = LEFT + (Math.round((p.x + m.spanMm) / pitch)) * cell;
     const y = TOP + FIELD - (Math.round((p.y + m.spanMm) / pitch) + 1) * cell;
     if (x < LEFT - 1 || x > LEFT + FIELD - 1 || y < TOP - 1 || y > TOP + FIELD - 1) return;
     const rect = cls => svg('rect', {class: cls, x, y, width: cell, height: cell});
+    if (!$('map-field')) return;
     picture.insertBefore(rect('chosenh'), $('map-field'));
     picture.insertBefore(rect('chosen'), $('map-field'));
+  }
+
+  /**
+   * Cells along a side of the picture: before the first grid is complete those of the finest.
+   * @returns {number}
+   */
+  side() {
+    return this.last?.complete || this.last?.cells || 1;
   }
 
   /**
@@ -218,9 +228,9 @@ export class MapView {
   cellOf(e) {
     const field = /** @type {Element} */ (e.target);
     const m = this.last;
-    if (field.id !== 'map-field' || !m?.complete) return null;
+    if (field.id !== 'map-field' || !m) return null;
     const box = field.getBoundingClientRect();
-    const n = m.complete;
+    const n = this.side();
     const within = v => Math.max(0, Math.min(n - 1, Math.floor(v * n)));
     return [n - 1 - within((e.clientY - box.top) / box.height), within((e.clientX - box.left) / box.width)];
   }
@@ -232,7 +242,8 @@ export class MapView {
    */
   shift(k) {
     const m = this.last;
-    return m ? Number((2 * m.spanMm * (k - (m.complete >> 1)) / (m.complete - 1)).toFixed(4)) : 0;
+    const n = this.side();
+    return m ? Number((2 * m.spanMm * (k - (n >> 1)) / (n - 1)).toFixed(4)) : 0;
   }
 
   /** @param {MouseEvent} e */
@@ -261,9 +272,9 @@ export class MapView {
     /** @type {Object<string, number[]>} */
     const ways = {ArrowUp: [1, 0], ArrowDown: [-1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1]};
     const way = ways[e.key];
-    if (!m?.complete || !way || /** @type {Element} */ (e.target).id !== 'map-field') return;
+    if (!m || !way || /** @type {Element} */ (e.target).id !== 'map-field') return;
     e.preventDefault();
-    const n = m.complete;
+    const n = this.side();
     const pitch = 2 * m.spanMm / (n - 1);
     const index = (v, by) => Math.max(0, Math.min(n - 1, Math.round((v + m.spanMm) / pitch) + by));
     await this.take(index(this.page.place.y, way[0]), index(this.page.place.x, way[1]));
