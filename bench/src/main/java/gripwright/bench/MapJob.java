@@ -4,9 +4,12 @@ import gripwright.closing.ClosingSummary;
 import gripwright.closing.Outcome;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
+import gripwright.model.Project;
 import gripwright.report.PageLook;
 import gripwright.study.CaptureMap;
 import gripwright.study.CellShare;
+import gripwright.study.Finding;
+import gripwright.study.Findings;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
 import gripwright.study.ShareMap;
@@ -23,6 +26,7 @@ final class MapJob implements Runnable, ShareMap.Growth {
 
     private static final long TELL_NANOSECONDS = 100_000_000;
     private static final int MOST_UNDECIDED = 12;
+    private static final int MOST_SENTENCES = 4;
 
     private final Events events;
     private final Wish wish;
@@ -46,7 +50,7 @@ final class MapJob implements Runnable, ShareMap.Growth {
     private boolean sharing;
 
     /** What is asked for. */
-    record Wish(String revision, GraspObject object, Grip grip, CaptureMap map) {}
+    record Wish(Project project, String revision, GraspObject object, Grip grip, CaptureMap map) {}
 
     MapJob(Events events, Wish wish, ShareMap.Runners runners, Jobs jobs, Journal journal) {
         this.events = events;
@@ -186,10 +190,20 @@ final class MapJob implements Runnable, ShareMap.Growth {
                 any && map.captureLimitedBySpan(),
                 "areaCm2",
                 Wire.number(any ? 1e4 * map.heldArea() : Double.NaN, 2),
+                "sentences",
+                any && !running() ? sentences(map) : List.of(),
                 "undecided",
                 undecided(map),
                 "trouble",
                 journal.trouble());
+    }
+
+    private List<String> sentences(MapResult map) {
+        return Findings.of(wish.project, map).stream()
+                .filter(f -> f.topic() != Finding.Topic.ANSWER)
+                .limit(MOST_SENTENCES)
+                .map(Finding::text)
+                .toList();
     }
 
     /** Places [mm] that were not decided, the first of them. */

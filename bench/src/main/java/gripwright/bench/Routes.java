@@ -213,6 +213,7 @@ final class Routes {
             studies.startMap(
                     project,
                     new MapJob.Wish(
+                            project,
                             state.revision(),
                             object(project, q),
                             grip(project, q),

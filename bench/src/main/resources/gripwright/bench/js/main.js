@@ -168,6 +168,7 @@ async function load() {
     trials.old();
   }
   await closing.compute(true, !page.closing);
+  if ($('map-tip').querySelector('.tip')) map.tip();
 }
 
 /** @param {string} path of a change */

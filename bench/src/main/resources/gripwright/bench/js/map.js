@@ -8,6 +8,13 @@ import {$, el, fault, mark, num, svg} from './dom.js';
 // The field in the server's picture, in its units.
 const LEFT = 46, TOP = 8, FIELD = 492;
 
+/**
+ * A range that is promised, so rounded down, as everywhere.
+ * @param {number} mm
+ * @returns {string}
+ */
+const promised = mm => num(mm < 10 ? Math.floor(mm * 10 + 1e-9) / 10 : Math.floor(mm + 1e-9)) + '\u00a0mm';
+
 /** The map's picture, its sentence and its controls. */
 export class MapView {
   /** @param {Page} page */
@@ -77,12 +84,19 @@ export class MapView {
     if (this.last?.state === 'running') this.same();
   }
 
+  /** Nothing is said yet of a map that only begins. */
+  empty() {
+    $('map-more').replaceChildren();
+    $('map-undecided').replaceChildren();
+  }
+
   /** What the button would do now. */
   button() {
     const m = this.last;
     const p = this.page.place;
     const mine = m && m.object === p.object && m.grip === p.grip && m.revision === this.page.project?.revision;
     $('map-go').textContent = (mine && m.state === 'stopped' ? 'Go on with the map of ' : mine && m.complete ? 'Draw again the map of ' : 'Draw the map of ') + `${p.object}, ${p.grip}`;
+    $('map-go').disabled = Boolean(mine && m.state === 'running');
   }
 
   /**
@@ -100,10 +114,12 @@ export class MapView {
     this.last = m;
     $('map-stop').disabled = !running;
     this.button();
+    if (first) this.empty();
     $('map-prog').classList.toggle('idle', !running);
     const share = 100 * m.done / Math.max(1, m.of);
     $('map-prog').querySelector('i').style.width = (running ? share : m.complete === m.cells ? 100 : share) + '%';
-    const what = m.sharing ? 'how sure the cells along the border are' : m.stride > 1 ? 'coarse' : 'fine';
+    const grid = Math.floor((m.cells - 1) / Math.max(1, m.stride)) + 1;
+    const what = m.sharing ? 'how sure the cells along the border are' : `${grid} by ${grid}`;
     $('map-prog').querySelector('span').textContent = running ? `${what}: ${m.done} of ${m.of} cells` : m.state === 'done' ? `done in ${num(m.seconds)}\u00a0s` : m.state === 'stopped' ? 'stopped' : '';
     $('map-fault').replaceChildren(...(m.state.startsWith('failed') ? [fault('not computed', m.state.slice(8))] : []), ...(m.trouble ? [fault('not kept', m.trouble)] : []));
     if (running) $('a4').classList.add('stale');
@@ -115,9 +131,8 @@ export class MapView {
   /** @param {MapNews} m */
   sentence(m) {
     if (!m.complete) return;
-    // Promised, so rounded down, as everywhere.
     const mm = m.captureMm ?? 0;
-    const range = num(mm < 10 ? Math.floor(mm * 10 + 1e-9) / 10 : Math.floor(mm + 1e-9)) + '\u00a0mm';
+    const range = promised(mm);
     const grid = m.complete < m.cells ? ` So far on a coarse grid of ${m.complete} by ${m.complete}.` : !m.shares && m.state === 'running' ? ' One run in each cell so far.' : '';
     $('map-say').replaceChildren(`The ${m.object} with the grip ${m.grip}: `, mm > 0
       ? el('span', {}, 'every computed placement within ', el('b', {}, (m.limited ? 'at least ' : '') + range), ' of the nominal place is held. ')
@@ -128,9 +143,10 @@ export class MapView {
     if (b && b.complete === m.complete && b.shares === m.shares && m.state !== 'running' && b.object === m.object && b.grip === m.grip) {
       const d = (m.areaCm2 ?? 0) - (b.areaCm2 ?? 0);
       const words = `\u0394 ${d >= 0 ? '+' : ''}${num(d)}\u00a0cm²`;
-      $('map-say').append(' ', el('span', {class: 'moved', id: 'map-delta'}, `${words} by the last change; before it ${num(b.areaCm2 ?? 0)}\u00a0cm² and ${num(Math.floor((b.captureMm ?? 0) + 1e-9))}\u00a0mm.`));
+      $('map-say').append(' ', el('span', {class: 'moved', id: 'map-delta'}, `${words} by the last change; before it ${num(b.areaCm2 ?? 0)}\u00a0cm² and ${promised(b.captureMm ?? 0)}.`));
       $('a4').append(' ', el('span', {class: 'ch'}, words));
     }
+    $('map-more').replaceChildren(...m.sentences.flatMap((t, i) => (i ? [' ', t] : [t])));
     $('map-undecided').replaceChildren(...(m.undecided.length ? [this.undecided(m)] : []));
   }
 
@@ -289,8 +305,14 @@ export class MapView {
     const m = this.last;
     if (!m) return;
     await this.page.go({object: m.object, grip: m.grip, x: this.shift(column), y: this.shift(row), turn: 0, more: null});
+    this.tip();
+  }
+
+  /** What happens in the chosen cell, as the hand is now. */
+  tip() {
     const c = this.page.closing;
-    if (c) {
+    const m = this.last;
+    if (c && m && c.object === m.object && c.grip === m.grip) {
       $('map-tip').replaceChildren(el('div', {class: 'tip'}, mark(c.outcome, 26), el('div', {},
         el('b', {}, `x ${num(c.conditions.x)}, y ${num(c.conditions.y)}\u00a0mm: ${c.words}. `), c.reason + ' ', el('a', {href: '#q3', class: 'lnk', 'data-goto': '3'}, 'See it close'))));
     }

@@ -112,6 +112,7 @@
  * @property {number|null} captureMm
  * @property {boolean} limited the range ends at the map's edge
  * @property {number|null} areaCm2
+ * @property {string[]} sentences what was found, once it is done
  * @property {number[][]} undecided places
  * @property {string} trouble why finished runs are not kept
  */
