@@ -1,6 +1,9 @@
 package gripwright.bench;
 
+import gripwright.closing.ClosingDetail;
+import gripwright.closing.ClosingRunner;
 import gripwright.closing.ClosingSummary;
+import gripwright.closing.Conditions;
 import gripwright.closing.Outcome;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
@@ -12,15 +15,19 @@ import gripwright.study.Finding;
 import gripwright.study.Findings;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
+import gripwright.study.RunnerFactory;
 import gripwright.study.ShareMap;
 import gripwright.study.Uncertain;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The capture map of the command line, shown while it grows: from a coarse grid to held shares. */
-final class MapJob implements Runnable, ShareMap.Growth {
+final class MapJob implements Runnable {
     /** Of the ensembles of maps, as on the command line: a map is the same whoever makes it. */
     private static final long SEED = 1;
 
@@ -34,7 +41,8 @@ final class MapJob implements Runnable, ShareMap.Growth {
     private final Jobs jobs;
     private final Journal journal;
 
-    private final List<String> fresh = new ArrayList<>();
+    private final Map<Integer, String> fresh = new LinkedHashMap<>();
+    private final Map<Integer, int[]> members = new HashMap<>();
     private final long started = System.nanoTime();
     private volatile boolean stopped;
     private volatile String state = "running";
@@ -46,7 +54,9 @@ final class MapJob implements Runnable, ShareMap.Growth {
     private long told;
     private int done;
     private int of;
+    /** How far the cells of the present grid lie apart. */
     private int stride;
+
     private boolean sharing;
 
     /** What is asked for. */
@@ -55,10 +65,11 @@ final class MapJob implements Runnable, ShareMap.Growth {
     MapJob(Events events, Wish wish, ShareMap.Runners runners, Jobs jobs, Journal journal) {
         this.events = events;
         this.wish = wish;
-        this.runners = runners;
+        this.runners = new ShareMap.Runners(seen(runners.usual()), runners.halfStep(), runners.halfDamping());
         this.jobs = jobs;
         this.journal = journal;
         int n = wish.map.cells();
+        stride = n / 2 >= 8 ? 4 : n / 2 >= 4 ? 2 : 1;
         List<@Nullable ClosingSummary> none = Collections.nCopies(n * n, null);
         result = wish.map.summary(wish.object.name(), wish.grip.name(), none);
     }
@@ -94,7 +105,7 @@ final class MapJob implements Runnable, ShareMap.Growth {
     public void run() {
         try {
             ShareMap map = new ShareMap(wish.map, Uncertain.seeded(SEED));
-            MapResult made = map.run(wish.object, wish.grip, runners, jobs, this::progress, this);
+            MapResult made = map.run(wish.object, wish.grip, runners, jobs, this::progress, this::soFar);
             if (!made.runs().contains(null)) {
                 take(made);
             }
@@ -119,25 +130,54 @@ final class MapJob implements Runnable, ShareMap.Growth {
         any = true;
     }
 
-    @Override
-    public void map(MapResult soFar) {
-        take(soFar);
+    private void soFar(MapResult map) {
+        take(map);
         String json;
         synchronized (this) {
+            stride = Math.max(1, (wish.map.cells() - 1) / (map.cells() - 1) / 2);
             fresh.clear();
             json = wire(true);
         }
         events.tell("map", json);
     }
 
-    @Override
-    public void cell(int row, int column, int apart, ClosingSummary run, CellShare share) {
+    /** The same closings, each shown in its cell as soon as it is finished. */
+    private RunnerFactory seen(RunnerFactory factory) {
+        return (object, grip) -> {
+            ClosingRunner runner = factory.create(object, grip);
+            return new ClosingRunner() {
+                @Override
+                public ClosingSummary run(Conditions conditions) {
+                    ClosingSummary run = runner.run(conditions);
+                    show(conditions, run);
+                    return run;
+                }
+
+                @Override
+                public ClosingDetail detail(Conditions conditions) {
+                    return runner.detail(conditions);
+                }
+            };
+        };
+    }
+
+    private void show(Conditions c, ClosingSummary run) {
+        int n = wish.map.cells();
+        double pitch = 2 * wish.map.span() / (n - 1);
+        int column = (int) Math.rint(c.x() / pitch) + n / 2;
+        int row = (int) Math.rint(c.y() / pitch) + n / 2;
+        boolean single = c.equals(Conditions.at(c.x(), c.y(), 0));
         String json = null;
         synchronized (this) {
-            stride = apart;
-            sharing = share.basis() == CellShare.Basis.ENSEMBLE;
-            fresh.add(row + "," + column + "," + PageLook.key(run.outcome())
-                    + (sharing && share.decided() > 0 ? "," + Math.round(8.0 * share.held() / share.decided()) : ""));
+            sharing = !single;
+            int[] counts = members.computeIfAbsent(row * n + column, k -> new int[2]);
+            counts[0] += run.held() ? 1 : 0;
+            counts[1] += run.outcome().decided() ? 1 : 0;
+            if (single) {
+                fresh.put(row * n + column, row + "," + column + "," + PageLook.key(run.outcome()));
+            } else if (counts[1] > 1) {
+                fresh.put(row * n + column, row + "," + column + ",," + Math.round(8.0 * counts[0] / counts[1]));
+            }
             long now = System.nanoTime();
             if (now - told > TELL_NANOSECONDS) {
                 told = now;
@@ -177,7 +217,7 @@ final class MapJob implements Runnable, ShareMap.Growth {
                 "picture",
                 drawn,
                 "fresh",
-                String.join(";", fresh),
+                String.join(";", fresh.values()),
                 "complete",
                 any ? map.cells() : 0,
                 "shares",

@@ -11,6 +11,7 @@ import gripwright.study.Uncertain.Member;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -43,41 +44,29 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
     /** What closes the hand as usual, with half the step, and with half the damping. */
     public record Runners(RunnerFactory usual, RunnerFactory halfStep, RunnerFactory halfDamping) {}
 
-    /** Told how a map grows, for drawing it meanwhile. */
-    public interface Growth {
-        /**
-         * A cell was computed, or its ensemble; one at a time, from any thread.
-         *
-         * @param stride how far the cells of this round lie apart, in cells
-         */
-        void cell(int row, int column, int stride, ClosingSummary run, CellShare share);
-
-        /** All cells of a grid are known, at first of a coarser one with the same span. */
-        void map(MapResult soFar);
-
-        Growth NONE = new Growth() {
-            @Override
-            public void cell(int row, int column, int stride, ClosingSummary run, CellShare share) {}
-
-            @Override
-            public void map(MapResult soFar) {}
-        };
-    }
-
     /** Computes the map; stopped by the progress, it keeps what is finished. */
     public MapResult run(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
-        return run(object, grip, runners, jobs, progress, Growth.NONE);
+        return run(object, grip, runners, jobs, progress, soFar -> {});
     }
 
-    /** The same, told of what is finished. */
+    /**
+     * The same.
+     *
+     * @param soFar told of each whole map on the way, with the same span: of coarser grids, then with one run a cell
+     */
     public MapResult run(
-            GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress, Growth growth) {
-        return new Work(object, grip, runners, jobs, progress, growth).run();
+            GraspObject object,
+            Grip grip,
+            Runners runners,
+            Jobs jobs,
+            Jobs.Progress progress,
+            Consumer<MapResult> soFar) {
+        return new Work(object, grip, runners, jobs, progress, soFar).run();
     }
 
     /** The outcomes alone, without ensembles. */
     MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
-        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, Growth.NONE)
+        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {})
                 .outcomes();
     }
 
@@ -117,7 +106,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private final Runners runners;
         private final Jobs jobs;
         private final Jobs.Progress progress;
-        private final Growth growth;
+        private final Consumer<MapResult> soFar;
         private final MapGrid grid = new MapGrid(map.cells());
         private final int n = map.cells();
         private final @Nullable ClosingSummary[] runs = new ClosingSummary[n * n];
@@ -125,13 +114,13 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private int finished;
         private boolean stopped;
 
-        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress, Growth growth) {
+        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress, Consumer<MapResult> soFar) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;
             this.jobs = jobs;
             this.progress = progress;
-            this.growth = growth;
+            this.soFar = soFar;
         }
 
         MapResult run() {
@@ -146,15 +135,15 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         MapResult outcomes() {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
-            compute(coarsest, cell -> onLattice(cell, coarsest));
+            compute(cell -> onLattice(cell, coarsest));
             grown(coarsest);
             for (stride /= 2; stride >= 1 && !stopped; stride /= 2) {
                 int step = stride;
-                compute(step, cell -> onLattice(cell, step) && at(cell) == null && !takenOver(cell, 2 * step));
+                compute(cell -> onLattice(cell, step) && at(cell) == null && !takenOver(cell, 2 * step));
                 grown(step);
             }
             for (boolean more = !stopped; more; ) {
-                more = compute(1, cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
+                more = compute(cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
             }
             grown(1);
             return result();
@@ -162,7 +151,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
         /** Tells of the map so far, if every cell so far apart is known and they reach its edge. */
         private void grown(int stride) {
-            if (growth == Growth.NONE || stopped || grid.middle() % stride != 0) {
+            if (stopped || grid.middle() % stride != 0) {
                 return;
             }
             List<@Nullable ClosingSummary> someRuns = new ArrayList<>();
@@ -174,7 +163,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
                 }
             }
             CaptureMap coarse = new CaptureMap(map.span(), (n - 1) / stride + 1, map.wantedShare());
-            growth.map(coarse.summary(object.name(), grip.name(), someRuns, someShares));
+            soFar.accept(coarse.summary(object.name(), grip.name(), someRuns, someShares));
         }
 
         private MapResult result() {
@@ -182,16 +171,12 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         }
 
         /** Runs the chosen cells once; true if there were any and all were finished. */
-        private boolean compute(int stride, Predicate<Cell> chosen) {
+        private boolean compute(Predicate<Cell> chosen) {
             List<Cell> cells = grid.order().stream().filter(chosen).toList();
             List<ClosingSummary> done = jobs.run(
                     cells,
                     () -> runners.usual.create(object, grip),
-                    (ClosingRunner runner, Cell cell) -> {
-                        ClosingSummary run = runner.run(place(cell));
-                        tell(cell, stride, run, CellShare.of(Basis.RUN, run.outcome()));
-                        return run;
-                    },
+                    (ClosingRunner runner, Cell cell) -> runner.run(place(cell)),
                     counted(cells.size()));
             for (int i = 0; i < cells.size(); i++) {
                 ClosingSummary run = done.get(i);
@@ -226,17 +211,8 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
                     (int) members.stream().filter(m -> m.outcome().decided()).count();
             boolean limited = !Uncertain.agree(members)
                     && (changes(trio.halfDamping(), members) || changes(trio.halfStep(), members));
-            CellShare share = new CellShare(Basis.ENSEMBLE, held, decided, members.size() - decided, limited);
-            tell(cell, 1, nominal, share);
-            return new Ensemble(nominal, share);
-        }
-
-        private void tell(Cell cell, int stride, ClosingSummary run, CellShare share) {
-            if (growth != Growth.NONE) {
-                synchronized (this) {
-                    growth.cell(cell.row(), cell.column(), stride, run, share);
-                }
-            }
+            return new Ensemble(
+                    nominal, new CellShare(Basis.ENSEMBLE, held, decided, members.size() - decided, limited));
         }
 
         /** Half of the pairs suffice if none of them changes. */

@@ -62,10 +62,8 @@ class ShareMapTest {
     }
 
     @Test
-    void growthTellsOfWholeCoarserMapsAndOfEveryRun() {
+    void wholeCoarserMapsAreToldOnTheWay() {
         List<Integer> cells = new ArrayList<>();
-        AtomicInteger single = new AtomicInteger();
-        AtomicInteger ensembles = new AtomicInteger();
         RunnerFactory closings = (o, g) -> new RuleRunner(disc(0.0311));
         MapResult map = new ShareMap(new CaptureMap(0.06, 41, 0.9), Uncertain.seeded(1))
                 .run(
@@ -74,29 +72,15 @@ class ShareMapTest {
                         new ShareMap.Runners(closings, closings, closings),
                         new ThreadJobs(2),
                         Jobs.Progress.NONE,
-                        new ShareMap.Growth() {
-                            @Override
-                            public void cell(
-                                    int row,
-                                    int column,
-                                    int stride,
-                                    gripwright.closing.ClosingSummary run,
-                                    CellShare share) {
-                                (share.basis() == Basis.ENSEMBLE ? ensembles : single).incrementAndGet();
-                            }
-
-                            @Override
-                            public void map(MapResult soFar) {
-                                cells.add(soFar.cells());
-                                assertThat(soFar.runs()).doesNotContainNull();
-                                assertThat(soFar.span()).isEqualTo(0.06);
-                                // every map of a disc says about how large it is
-                                assertThat(soFar.heldArea()).isCloseTo(Math.PI * 0.0311 * 0.0311, within(4e-4));
-                            }
+                        soFar -> {
+                            cells.add(soFar.cells());
+                            assertThat(soFar.runs()).doesNotContainNull();
+                            assertThat(soFar.span()).isEqualTo(0.06);
+                            // every map of a disc says about how large it is
+                            assertThat(soFar.heldArea()).isCloseTo(Math.PI * 0.0311 * 0.0311, within(4e-4));
                         });
-        assertThat(cells).startsWith(11, 21, 41, 41).endsWith(41);
-        assertThat(single.get()).isBetween(200, 700);
-        assertThat(ensembles.get()).isEqualTo(map.count(s -> s.basis() == Basis.ENSEMBLE));
+        assertThat(cells).startsWith(11, 21, 41).endsWith(41);
+        assertThat(map.runs()).doesNotContainNull();
     }
 
     @Test

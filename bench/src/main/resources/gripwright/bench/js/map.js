@@ -194,17 +194,38 @@ export class MapView {
    */
   fresh(m) {
     if (!this.layer || !m.fresh) return;
-    const size = FIELD / m.cells;
+    // The picture may still be of a coarser grid, which reaches a little farther out.
+    const n = this.side();
+    const perStep = FIELD / n * (n - 1) / (m.cells - 1);
+    const middle = m.cells >> 1;
     for (const cell of m.fresh.split(';')) {
       const [row, column, key, eighths] = cell.split(',');
-      const ground = eighths !== undefined && Number(eighths) >= 4 && Number(eighths) < 8 ? 'share' + eighths : 'g-' + key;
-      const wide = size * m.stride;
-      const x = LEFT + (Number(column) + 0.5) * size - wide / 2;
-      const y = TOP + FIELD - (Number(row) + 0.5) * size - wide / 2;
+      // A share under a half keeps the ground of what happens in the nominal run.
+      if (!key && Number(eighths) < 4) continue;
+      const ground = key ? 'g-' + key : Number(eighths) < 8 ? 'share' + eighths : 'g-held';
+      const apart = m.sharing ? 1 : this.apart(Number(row), Number(column));
+      const wide = perStep * apart;
+      const x = LEFT + FIELD / 2 + (Number(column) - middle) * perStep - wide / 2;
+      const y = TOP + FIELD / 2 - (Number(row) - middle) * perStep - wide / 2;
       const left = Math.max(LEFT, x);
       const top = Math.max(TOP, y);
       this.layer.append(svg('rect', {class: ground, x: left, y: top, width: Math.min(LEFT + FIELD, x + wide) - left, height: Math.min(TOP + FIELD, y + wide) - top}));
     }
+  }
+
+  /**
+   * How far from its neighbours of the present grid a cell lies; a cell of a coarser grid is no coarser now.
+   * @param {number} row
+   * @param {number} column
+   * @returns {number} in cells
+   */
+  apart(row, column) {
+    const m = this.last;
+    if (!m) return 1;
+    let apart = m.stride;
+    const middle = m.cells >> 1;
+    while (apart > 1 && ((row - middle) % apart !== 0 || (column - middle) % apart !== 0)) apart /= 2;
+    return apart;
   }
 
   /** The cell of the closing in view, framed. */
