@@ -114,7 +114,13 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private int finished;
         private boolean stopped;
 
-        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress, Consumer<MapResult> soFar) {
+        Work(
+                GraspObject object,
+                Grip grip,
+                Runners runners,
+                Jobs jobs,
+                Jobs.Progress progress,
+                Consumer<MapResult> soFar) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;

@@ -21,6 +21,7 @@ const page = {
   place: {q: 1, object: '', grip: '', x: 0, y: 0, turn: 0, more: null},
   go,
   saved: () => { load(); },
+  play: () => closing.play(),
 };
 
 const closing = new ClosingView(page);
@@ -199,6 +200,7 @@ document.addEventListener('click', e => {
   if (!a) return;
   e.preventDefault();
   $('q' + (a.dataset.q ?? a.dataset.goto)).scrollIntoView();
+  if (a.dataset.goto === '3') closing.play();
 });
 const inView = new IntersectionObserver(entries => {
   for (const e of entries) {

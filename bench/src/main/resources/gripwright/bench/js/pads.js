@@ -51,7 +51,7 @@ export function drawPads(box, closing, index, bodies) {
       const row = full ? k % 3 : Math.min(2, Math.floor((across[k] - lowC) / spanC * 2.999));
       parts.push(svg('rect', {class: 'pz' + (kpa > 0 ? ' ' + colour(Math.min(7, Math.floor(kpa / closing.step))) : ''), x: col * 35.7, y: y + 5 + row * 10, width: 35.7, height: 10}));
     });
-    label.textContent = force > 0.005 ? `${num(force)}\u00a0N, peak ${num(peak)}\u00a0kPa` : 'not touching';
+    label.textContent = force > 0.005 || peak > 0 ? `${num(force)}\u00a0N, peak ${num(peak)}\u00a0kPa` : 'not touching';
     y += 54;
   });
   for (let k = 0; k < 8; k++) {

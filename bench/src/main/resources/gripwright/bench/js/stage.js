@@ -62,6 +62,40 @@ export function gathered(closing) {
   return byBody;
 }
 
+/**
+ * What each body presses with at a moment on the way, from the cells of its pad; friction is known at the end only.
+ * @param {Closing} closing
+ * @param {import('./types.js').Frame} frame
+ * @returns {Map<string, Gathered>}
+ */
+export function pressing(closing, frame) {
+  /** @type {Map<string, Gathered & {weight: number}>} */
+  const byBody = new Map();
+  for (let i = 0; i < frame.k.length; i += 2) {
+    const [b, x, y, z, nx, ny, nz, area] = closing.taxels[frame.k[i]];
+    const p = frame.b[b];
+    const one = new THREE.Vector3(p[3], p[4], p[5]);
+    const two = new THREE.Vector3(p[6], p[7], p[8]);
+    const body = new THREE.Matrix4().makeBasis(one, two, one.clone().cross(two)).setPosition(p[0], p[1], p[2]);
+    const at = new THREE.Vector3(x, y, z).applyMatrix4(body).toArray();
+    const normal = new THREE.Vector3(nx, ny, nz).transformDirection(body).toArray();
+    const n = frame.k[i + 1] * area * 1e-3; // kPa on mm2
+    const name = closing.bodies[b];
+    const g = byBody.get(name) ?? {force: [0, 0, 0], at: [0, 0, 0], direction: [0, 0, 0], normal: 0, sideways: 0, friction: 0, used: 0, weight: 0};
+    for (let k = 0; k < 3; k++) {
+      g.force[k] += n * normal[k];
+      g.at[k] += n * at[k];
+    }
+    g.weight += n;
+    byBody.set(name, g);
+  }
+  byBody.forEach((g, name) => {
+    if (g.weight < 1e-9) byBody.delete(name);
+    else g.at = [g.at[0] / g.weight, g.at[1] / g.weight, g.at[2] / g.weight];
+  });
+  return byBody;
+}
+
 /** The view of question 3. */
 export class Stage {
   /**
@@ -95,6 +129,8 @@ export class Stage {
     this.centre = new THREE.Vector3(0, 0, 60);
     this.half = 150;
     this.cones = false;
+    /** Of the closing, for one scale of its arrows [N]. */
+    this.mostForce = 1;
     new ResizeObserver(() => this.draw()).observe(box);
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
       this.ink.read();
@@ -149,6 +185,7 @@ export class Stage {
     this.taxels = new THREE.InstancedMesh(new THREE.PlaneGeometry(1, 1), new THREE.MeshBasicMaterial({side: THREE.DoubleSide, polygonOffset: true, polygonOffsetFactor: -1}), Math.max(1, cells.length));
     this.taxels.frustumCulled = false;
     this.scene.add(this.taxels);
+    this.mostForce = Math.max(1e-9, ...[...gathered(closing).values()].map(g => Math.hypot(...g.force)), ...closing.frames.map(f => Math.max(...f.f)));
     if (refit) this.fit(closing);
     this.show(closing.frames.length - 1);
   }
@@ -292,33 +329,37 @@ export class Stage {
     }
     const [nx, ny] = this.at(0, 0, this.frame?.z ?? 0, w, h);
     parts.push(svg('path', {class: 't d', d: `M${nx - 6} ${ny}H${nx + 6}M${nx} ${ny - 6}V${ny + 6}`}));
-    if (this.closing && this.closing.frames.length - 1 === this.index) parts.push(...this.forces(w, h, perMm));
+    if (this.closing) {
+      const last = this.closing.frames.length - 1 === this.index;
+      parts.push(...this.forces(last ? gathered(this.closing) : pressing(this.closing, this.frame), w, h, perMm));
+    }
     this.over.replaceChildren(...parts);
   }
 
   /**
-   * One arrow per body, gathered from its contacts at the end, with its friction cone if that is wanted.
+   * One arrow per body, with its friction cone if that is wanted and known.
+   * @param {Map<string, Gathered>} byBody
    * @param {number} w
    * @param {number} h
    * @param {number} perMm
    * @returns {Element[]}
    */
-  forces(w, h, perMm) {
-    const byBody = gathered(this.closing);
-    let most = 1e-9;
-    byBody.forEach(g => { most = Math.max(most, Math.hypot(...g.force)); });
+  forces(byBody, w, h, perMm) {
+    const most = this.mostForce;
     const scale = 44 / perMm / most;
     const cones = [];
     const out = [];
     const labels = [];
     byBody.forEach((g, name) => {
       const n = Math.hypot(...g.force);
-      if (n < 0.05 * most) return;
-      if (this.cones) cones.push(this.cone(g, 56 / perMm, w, h));
+      if (n < 0.03 * most) return;
+      if (this.cones && g.friction > 0) cones.push(this.cone(g, 56 / perMm, w, h));
       const [hx, hy] = this.at(...g.at, w, h);
       const [tx, ty] = this.at(g.at[0] - g.force[0] * scale, g.at[1] - g.force[1] * scale, g.at[2] - g.force[2] * scale, w, h);
       const l = Math.hypot(hx - tx, hy - ty);
-      if (l > 8) {
+      if (l <= 8) {
+        out.push(svg('circle', {class: 'forcedot', cx: hx, cy: hy, r: 2.4}));
+      } else {
         const ux = (hx - tx) / l;
         const uy = (hy - ty) / l;
         out.push(svg('path', {class: 'forceh', d: `M${tx} ${ty}L${hx - 8 * ux} ${hy - 8 * uy}`}),

@@ -165,5 +165,6 @@ export class TrialsView {
     const {x, y, turn, ...more} = o.example;
     await this.page.go({object: p.object, grip: p.grip, x, y, turn, more});
     $('q3').scrollIntoView();
+    this.page.play();
   }
 }

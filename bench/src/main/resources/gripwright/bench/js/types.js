@@ -125,6 +125,7 @@
  * @property {Place} place
  * @property {(change: Partial<Place>, live?: boolean) => Promise<void>} go puts a closing in view
  * @property {(key: string) => void} saved a value was written
+ * @property {() => void} play plays the closing in view
  */
 
 export {};
