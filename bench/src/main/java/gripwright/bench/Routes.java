@@ -51,6 +51,7 @@ final class Routes {
     private final Studies studies;
     private final Events events;
     private final Guard guard;
+    private final Pads pads = new Pads();
     private final Map<String, Route> gets;
     private final Map<String, Consumer<Query>> posts;
     private final String instance = UUID.randomUUID().toString();
@@ -183,6 +184,8 @@ final class Routes {
         to.put(
                 "/api/trials.csv",
                 q -> Answer.file("trials.csv", "text/csv; charset=utf-8", TrialsCsv.of(trialsResult())));
+        to.put("/api/pads", q -> Answer.json(pads.wire(desk.state())));
+        to.put("/api/pads.svg", q -> picture(q, pads.picture(desk.state(), q.text("pad")), "pad.svg"));
         to.put("/api/report.html", q -> report());
         return to;
     }

@@ -245,8 +245,7 @@ class BenchPageTest {
         shots("trials");
     }
 
-    private static final String FIRST_LENGTH =
-            "#hand [data-key='hand.yaml: fingers.left.phalanges[0].length']";
+    private static final String FIRST_LENGTH = "#hand [data-key='hand.yaml: fingers.left.phalanges[0].length']";
 
     @Test
     void arrowheadIsPulledAndWhatWillChangeIsShownBeforeItIsSaved() {
@@ -342,6 +341,14 @@ class BenchPageTest {
         page.locator("#map-field").focus();
         page.keyboard().press("ArrowRight");
         assertThat(page.locator("#map-tip")).containsText("x 6, y 0");
+    }
+
+    @Test
+    void padsAreLookedIntoWhenTheirQuestionIsInView() {
+        assertThat(page.locator("#feel-say")).hasText("\u200a");
+        page.locator(".strip a[data-q='6']").click();
+        assertThat(page.locator("#feel-say")).containsText("no pads.yaml");
+        assertThat(complaints).allMatch(c -> c.contains("404"));
     }
 
     @Test

@@ -494,4 +494,25 @@ class BenchTest {
                         + same.held().trials() + ",")
                 .contains("\"clear\":" + same.clear());
     }
+
+    @Test
+    void padsOfTheProjectAreAnsweredAndTheirAbsenceIsExplained() throws IOException {
+        HttpResponse<String> none = bench.get("/api/pads");
+        assertThat(none.statusCode()).isEqualTo(404);
+        assertThat(none.body()).contains("no pads.yaml");
+        Path demo = Path.of("..", "cli", "src", "main", "resources", "demo", "pads.yaml");
+        String old = bench.revision();
+        Files.copy(demo, folder.resolve("pads.yaml"));
+        waitForChange(old);
+        String answer = bench.get("/api/pads").body();
+        var setup = gripwright.files.ProjectReader.readMarked(folder).pads().orElseThrow();
+        var first = gripwright.pad.PadAnswer.of(setup.pads().get(0), setup);
+        assertThat(answer)
+                .contains("\"name\":\"" + setup.pads().get(0).name() + "\"")
+                .contains("\"overChip\":" + Wire.number(first.limitBest(), 4).json());
+        assertThat(bench.get("/api/pads.svg?" + form("pad", setup.pads().get(0).name()))
+                        .body())
+                .startsWith("<svg");
+        assertThat(bench.get("/api/pads.svg?pad=none").statusCode()).isEqualTo(404);
+    }
 }

@@ -15,10 +15,10 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.jspecify.annotations.Nullable;
 
 /** Closings while somebody looks on: the newest request of a page wins, and no older one holds it up. */
 class LiveTest {
@@ -83,7 +83,8 @@ class LiveTest {
     @Test
     void newerRequestOfThePageEndsTheOneUnderWay() throws Exception {
         try (Live live = new Live(closings())) {
-            CompletableFuture<Live.@Nullable Closing> old = CompletableFuture.supplyAsync(() -> close(live, wish(1, "page", 1)));
+            CompletableFuture<Live.@Nullable Closing> old =
+                    CompletableFuture.supplyAsync(() -> close(live, wish(1, "page", 1)));
             assertThat(started.await(20, TimeUnit.SECONDS)).isTrue();
             Live.Closing now = Objects.requireNonNull(close(live, wish(0.002, "page", 2)));
             assertThat(old.get(20, TimeUnit.SECONDS)).isNull();

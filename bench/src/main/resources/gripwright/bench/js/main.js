@@ -4,6 +4,7 @@ import {get, newToken, post} from './api.js';
 import {ClosingView} from './closing.js';
 import {$, el, fault} from './dom.js';
 import {close as closeField} from './edit.js';
+import {FeelView} from './feel.js';
 import {handSection, showChange} from './hand.js';
 import {MapView} from './map.js';
 import {needSection} from './need.js';
@@ -27,6 +28,7 @@ const page = {
 const closing = new ClosingView(page);
 const map = new MapView(page);
 const trials = new TrialsView(page);
+const feel = new FeelView(page);
 
 // ---- a closing in view
 
@@ -163,6 +165,7 @@ async function load() {
   fields();
   writeAddress(page.place);
   map.chosen();
+  feel.again();
   if (before && before.revision !== p.revision) {
     if (!before.faults) showChange(before, p);
     map.again();
