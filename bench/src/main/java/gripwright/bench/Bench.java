@@ -228,10 +228,14 @@ public final class Bench implements AutoCloseable {
 
         /** Offered as a file. */
         static Answer file(String name, String kind, String text) {
+            return file(name, kind, text.getBytes(StandardCharsets.UTF_8));
+        }
+
+        static Answer file(String name, String kind, byte[] content) {
             return new Answer(
                     200,
                     kind,
-                    text.getBytes(StandardCharsets.UTF_8),
+                    content,
                     java.util.Map.of("Content-Disposition", "attachment; filename=\"" + name + "\""));
         }
     }

@@ -1,6 +1,7 @@
 package gripwright.bench;
 
 import gripwright.closing.Outcome;
+import gripwright.files.Tables;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.model.Need;
@@ -52,7 +53,7 @@ final class ProjectWire {
                 "values", desk.values(),
                 "undos", desk.undos(),
                 "redos", desk.redos(),
-                "parquet", false,
+                "parquet", Tables.parquet(),
                 "assumptions",
                         project.assumptions().stream()
                                 .map(a -> List.of(a.where(), a.text()))

@@ -6,6 +6,7 @@ import gripwright.closing.ClosingDetail;
 import gripwright.closing.Conditions;
 import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
+import gripwright.files.Tables;
 import gripwright.files.json.CloseJson;
 import gripwright.files.json.MapJson;
 import gripwright.files.json.Origin;
@@ -27,6 +28,7 @@ import gripwright.study.MapResult;
 import gripwright.study.Sureness;
 import gripwright.study.TrialsResult;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -184,6 +186,8 @@ final class Routes {
         to.put(
                 "/api/trials.csv",
                 q -> Answer.file("trials.csv", "text/csv; charset=utf-8", TrialsCsv.of(trialsResult())));
+        to.put("/api/runs.csv", q -> runs("csv", "text/csv; charset=utf-8"));
+        to.put("/api/runs.parquet", q -> runs("parquet", "application/vnd.apache.parquet"));
         to.put("/api/pads", q -> Answer.json(pads.wire(desk.state())));
         to.put("/api/pads.svg", q -> picture(q, pads.picture(desk.state(), q.text("pad")), "pad.svg"));
         to.put("/api/report.html", q -> report());
@@ -251,6 +255,19 @@ final class Routes {
         }
         change.accept(query);
         return Answer.json(Wire.object("revision", desk.state().revision()));
+    }
+
+    /** Every run of the trials as a row. */
+    private Answer runs(String ending, String kind) {
+        TrialsJob job = trialsJob();
+        if (ending.equals("parquet") && !Tables.parquet()) {
+            throw new Refusal(404, Tables.NO_PARQUET);
+        }
+        try {
+            return Answer.file("runs." + ending, kind, Tables.bytes(job.runs(), ending));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the table cannot be written", e);
+        }
     }
 
     private TrialsJob trialsJob() {

@@ -11,6 +11,7 @@ import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import gripwright.files.Tables;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -362,6 +363,17 @@ class BenchPageTest {
         assertThat(csv).startsWith("object,grip,chosen,held,decided,share,share_low_95,share_high_95,seed,");
         long pairs = page.locator("#trials tbody .bc").count();
         assertThat(csv.lines()).hasSize((int) pairs + 1);
+        // Every pair has one run for choosing and one for scoring, but for objects with one grip.
+        assertThat(bench.get("/api/runs.csv").body().lines())
+                .hasSizeGreaterThan((int) pairs + 1)
+                .hasSizeLessThanOrEqualTo(2 * (int) pairs + 1);
+        if (Tables.parquet()) {
+            assertThat(bench.get("/api/runs.parquet").body()).startsWith("PAR1");
+        } else {
+            assertThat(bench.get("/api/runs.parquet").body()).contains("with-tables");
+            page.locator("#parquet-how summary").click();
+            assertThat(page.locator("#parquet-how p")).containsText("with-tables");
+        }
         assertThat(bench.get("/api/trials.json").body()).contains("\"kind\": \"gripwright trials 1\"");
         assertThat(bench.get("/api/report.html").body()).contains("<!DOCTYPE html>");
     }
