@@ -91,7 +91,7 @@ final class ProjectWire {
                 "surface", o.surface(),
                 "mass", Wire.number(1e3 * o.mass(), 1).json() + " g",
                 "squeeze", squeeze,
-                "stands", "",
+                "stands", "upright", // unless the file says otherwise, which the page shows first
                 "weight", o.weight(),
                 "grips", o.grips(),
                 "parts", SolidWire.shape(o.shape()));

@@ -20,7 +20,9 @@ final class DemoPage implements AutoCloseable {
     private final Playwright playwright;
     private final Browser browser;
 
-    DemoPage(Path folder) throws IOException {
+    /** @param in where a folder "demo" is made; its name stands on the page */
+    DemoPage(Path in) throws IOException {
+        Path folder = Files.createDirectories(in.resolve("demo"));
         try (Stream<Path> files = Files.list(DEMO)) {
             for (Path file : files.filter(Files::isRegularFile).toList()) {
                 Files.copy(file, folder.resolve(file.getFileName().toString()));

@@ -38,7 +38,7 @@ export async function handSection(p, saved) {
 export function showChange(before, now) {
   const keys = Object.keys(now.values).filter(k => before.values[k] !== undefined && before.values[k] !== now.values[k]);
   document.querySelectorAll('.e.moved').forEach(n => n.classList.remove('moved'));
-  $('a2c').textContent = $('a1c').textContent = '';
+  $('a1c').textContent = $('a2c').textContent = $('a6c').textContent = '';
   // A finger that is like another changes with it; the pattern's own value is the first.
   for (const key of keys) {
     document.querySelectorAll('[data-key]').forEach(n => {
@@ -47,7 +47,7 @@ export function showChange(before, now) {
   }
   if (keys.length) {
     const key = keys[0];
-    const where = key.startsWith('hand.yaml') ? 'a2c' : 'a1c';
+    const where = key.startsWith('hand.yaml') ? 'a2c' : key.startsWith('pads.yaml') ? 'a6c' : 'a1c';
     $(where).textContent = `\u0394 ${spoken(key)}: ${now.values[key]}, was ${before.values[key]}`;
   }
 }
