@@ -10,8 +10,10 @@ import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
 import gripwright.report.RefinePicture;
+import gripwright.report.StrengthPicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
+import gripwright.study.GripStrength.Figures;
 import gripwright.study.MapResult;
 import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
@@ -44,6 +46,10 @@ final class Pictures {
 
     static String vary(VaryResult vary) {
         return VaryPicture.draw(vary).standAlone();
+    }
+
+    static String strength(Figures figures) {
+        return StrengthPicture.draw(figures).standAlone();
     }
 
     static String trials(TrialsResult trials, Need need) {
