@@ -3,11 +3,15 @@ package gripwright.bench;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
+import gripwright.pad.ScanAnswer;
+import gripwright.pad.TouchAnswer;
 import gripwright.report.PadPicture;
 import gripwright.report.Picture;
+import gripwright.report.ReportInput;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** What the pads feel, worked out when it is first asked for and kept until the files change. */
 final class Pads {
@@ -34,6 +38,21 @@ final class Pads {
                         404,
                         "this project has no pads.yaml; write one to say which chips lie under which pads"
                                 + " (docs/keys.md; 'gripwright demo --only-files' makes an example)"));
+    }
+
+    /** Everything a report says about pads; empty if the project has no pads.yaml. */
+    Optional<ReportInput.Pads> forReport(Desk.State state) {
+        return state.pads().map(setup -> {
+            ScanAnswer scan = ScanAnswer.of(setup);
+            List<TouchAnswer> touched = scan.fastest()
+                    .map(plan -> setup.pads().stream()
+                            .limit(1)
+                            .map(pad -> TouchAnswer.of(
+                                    setup, pad, plan.period(), state.sound().need()))
+                            .toList())
+                    .orElse(List.of());
+            return new ReportInput.Pads(answers(state), scan, touched);
+        });
     }
 
     String wire(Desk.State state) {

@@ -5,7 +5,6 @@ import gripwright.bench.Bench.Answer;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Conditions;
 import gripwright.closing.Criteria;
-import gripwright.closing.Numerics;
 import gripwright.files.Tables;
 import gripwright.files.json.CloseJson;
 import gripwright.files.json.MapJson;
@@ -16,15 +15,12 @@ import gripwright.model.Grip;
 import gripwright.model.Project;
 import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
-import gripwright.report.HtmlReport;
 import gripwright.report.MapPicture;
 import gripwright.report.ObjectPicture;
 import gripwright.report.PageLook;
 import gripwright.report.Picture;
-import gripwright.report.ReportInput;
 import gripwright.report.TrialsPicture;
 import gripwright.study.CaptureMap;
-import gripwright.study.MapResult;
 import gripwright.study.Sureness;
 import gripwright.study.TrialsResult;
 import java.io.IOException;
@@ -35,7 +31,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -380,35 +375,12 @@ final class Routes {
                                 .standAlone());
     }
 
-    /** The report of what the page has computed so far. */
     private Answer report() {
-        Project project = project();
-        MapJob map = studies.map();
+        Desk.State state = desk.state();
         TrialsJob job = studies.trials();
-        TrialsResult trials = job == null || !job.revision().equals(desk.state().revision()) ? null : job.result();
-        MapResult mapped = map == null || !map.revision().equals(desk.state().revision()) ? null : map.finished();
-        List<ReportInput.Closing> closings = new ArrayList<>();
-        var factory = options.closings().of(project, Numerics.DEFAULT.recording());
-        for (GraspObject object : project.need().objects()) {
-            String grip = object.grips().get(0);
-            ClosingDetail detail =
-                    factory.create(object, project.hand().grip(grip)).detail(Conditions.NOMINAL);
-            closings.add(new ReportInput.Closing(object.name(), grip, "at its nominal place", detail));
-        }
-        ReportInput input = new ReportInput(
-                project,
-                closings,
-                mapped == null ? List.of() : List.of(mapped),
-                Optional.ofNullable(trials),
-                Criteria.DEFAULT,
-                Numerics.DEFAULT,
-                new ReportInput.Provenance(
-                        options.version(),
-                        trials == null ? 0 : trials.seed(),
-                        desk.state().revision(),
-                        options.today(),
-                        "gripwright bench",
-                        List.of("hand.yaml", "need.yaml")));
-        return Answer.file("report.html", Resource.kind("report.html"), HtmlReport.write(input));
+        TrialsResult trials = job == null || !job.revision().equals(state.revision()) ? null : job.result();
+        String html = new PageReport(options, state.sound(), state.revision(), trials)
+                .write(studies.maps(state.revision()), pads.forReport(state));
+        return Answer.file("report.html", Resource.kind("report.html"), html);
     }
 }

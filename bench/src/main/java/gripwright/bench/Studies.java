@@ -3,7 +3,12 @@ package gripwright.bench;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
 import gripwright.study.Jobs;
+import gripwright.study.MapResult;
 import gripwright.study.ShareMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The map and the trials of the page: at most one of each at a time; a new one ends the old one. */
@@ -13,6 +18,8 @@ final class Studies {
     private final Journal journal;
     private final Remembering remembering;
     private @Nullable MapJob map;
+    /** The last map of each object and grip, for the report. */
+    private final Map<String, MapJob> drawn = new LinkedHashMap<>();
     private @Nullable TrialsJob trials;
 
     Studies(Events events, Closings closings, Jobs jobs, Live live, Journal journal) {
@@ -31,6 +38,8 @@ final class Studies {
                 remembering.over(project, usual.withViscosityScale(usual.viscosityScale() / 2), wish.revision()));
         MapJob job = new MapJob(events, wish, runners, jobs, journal);
         map = job;
+        drawn.values().removeIf(old -> !old.revision().equals(wish.revision()));
+        drawn.put(wish.object().name() + "\n" + wish.grip().name(), job);
         start(job, "map");
     }
 
@@ -50,6 +59,15 @@ final class Studies {
         if (trials != null) {
             trials.stop();
         }
+    }
+
+    /** Finished maps of the files as they are in this revision. */
+    synchronized List<MapResult> maps(String revision) {
+        return drawn.values().stream()
+                .filter(job -> job.revision().equals(revision))
+                .map(MapJob::finished)
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     synchronized @Nullable MapJob map() {

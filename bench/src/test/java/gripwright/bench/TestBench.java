@@ -54,7 +54,7 @@ final class TestBench implements AutoCloseable {
     }
 
     HttpRequest.Builder request(String path) {
-        return HttpRequest.newBuilder(URI.create(bench.address()).resolve(path)).timeout(Duration.ofSeconds(30));
+        return HttpRequest.newBuilder(URI.create(bench.address()).resolve(path)).timeout(Duration.ofSeconds(180));
     }
 
     HttpResponse<String> send(HttpRequest.Builder request) {
