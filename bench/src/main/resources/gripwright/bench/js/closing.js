@@ -1,9 +1,9 @@
 // Question 3: one closing in view, its scrub bar, curves, pads and forces, and how sure it is.
 import {Refused, get} from './api.js';
 import {$, csv, el, fault, mark, num, offer, percent, scrolled} from './dom.js';
+import {gathered} from './forces.js';
 import {classWidth, drawPads} from './pads.js';
 import {Plots} from './plots.js';
-import {gathered} from './stage.js';
 
 /** @typedef {import('./types.js').Closing} Closing */
 /** @typedef {import('./types.js').Page} Page */
