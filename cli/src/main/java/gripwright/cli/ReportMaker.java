@@ -110,6 +110,7 @@ final class ReportMaker {
                         made.maps,
                         Optional.of(made.trials),
                         made.holds,
+                        PadCommands.forReport(open),
                         vary(folder),
                         made.refined,
                         OpenProject.CRITERIA,

@@ -5,6 +5,9 @@ import gripwright.closing.Criteria;
 import gripwright.closing.HoldDetail;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
+import gripwright.pad.PadAnswer;
+import gripwright.pad.ScanAnswer;
+import gripwright.pad.TouchAnswer;
 import gripwright.study.MapResult;
 import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
@@ -18,6 +21,7 @@ import java.util.Optional;
  * @param closings runs to be shown as film strips, in order; their frames should have been recorded
  * @param maps capture maps, in order
  * @param holds tests of holds, in order; may be empty
+ * @param pads what pads with chips feel; empty if the project has none
  * @param vary what changes of the hand do, if that was looked at
  * @param refined closings calculated finer, in order; may be empty
  * @param criteria by which the runs were judged
@@ -29,6 +33,7 @@ public record ReportInput(
         List<MapResult> maps,
         Optional<TrialsResult> trials,
         List<Hold> holds,
+        Optional<Pads> pads,
         Optional<VaryResult> vary,
         List<Refined> refined,
         Criteria criteria,
@@ -46,6 +51,14 @@ public record ReportInput(
 
     /** Tests of the hold of one of the project's objects with one of its grips. */
     public record Hold(String object, String grip, HoldDetail detail) {}
+
+    /** Answers about pads with chips: what they feel, how they are read, what a touch does (empty if unreadable). */
+    public record Pads(List<PadAnswer> answers, ScanAnswer scan, List<TouchAnswer> touched) {
+        public Pads {
+            answers = List.copyOf(answers);
+            touched = List.copyOf(touched);
+        }
+    }
 
     /**
      * What the report was made from.
@@ -78,13 +91,14 @@ public record ReportInput(
             List<MapResult> maps,
             Optional<TrialsResult> trials,
             List<Hold> holds,
+            Optional<Pads> pads,
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, holds, Optional.empty(), List.of(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, holds, pads, Optional.empty(), List.of(), criteria, numerics, provenance);
     }
 
-    /** Without tests of holds. */
+    /** Without tests of holds and pads with chips. */
     public ReportInput(
             Project project,
             List<Closing> closings,
@@ -93,6 +107,6 @@ public record ReportInput(
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, List.of(), Optional.empty(), criteria, numerics, provenance);
     }
 }
