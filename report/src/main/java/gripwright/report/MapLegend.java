@@ -29,6 +29,10 @@ final class MapLegend {
     }
 
     private double facts() {
+        if (map.computed() == 0) {
+            svg.text(left, 40, "\u2026", "big");
+            return 64;
+        }
         svg.text(left, 40, Num.millimetres(Num.promised(map.captureRadius())), "big");
         double after = left + 0.92 * Svg.textWidth(Num.millimetres(Num.promised(map.captureRadius())), 40) + 10;
         svg.text(after, 40, "mm capture range", "v");
@@ -95,7 +99,7 @@ final class MapLegend {
             svg.text(right, y + 14, Integer.toString(count), count > 0 ? "v b" : "v", Svg.Anchor.END);
             y += 24;
         }
-        if (known < all) {
+        if (known < all && known > 0) {
             svg.rect(left, y, 38, 20, "t").text(left + 75, y + 14, "not computed (stopped)", "v");
             svg.text(right, y + 14, Integer.toString(all - known), "v b", Svg.Anchor.END);
             y += 24;

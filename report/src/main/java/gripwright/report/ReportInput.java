@@ -84,21 +84,31 @@ public record ReportInput(
         refined = List.copyOf(refined);
     }
 
-    /** Without changes of the hand and finer calculations. */
+    /** Without pads with chips, changes of the hand and finer calculations. */
     public ReportInput(
             Project project,
             List<Closing> closings,
             List<MapResult> maps,
             Optional<TrialsResult> trials,
             List<Hold> holds,
-            Optional<Pads> pads,
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, holds, pads, Optional.empty(), List.of(), criteria, numerics, provenance);
+        this(
+                project,
+                closings,
+                maps,
+                trials,
+                holds,
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                criteria,
+                numerics,
+                provenance);
     }
 
-    /** Without tests of holds and pads with chips. */
+    /** Without tests of holds either. */
     public ReportInput(
             Project project,
             List<Closing> closings,
@@ -107,6 +117,6 @@ public record ReportInput(
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, List.of(), Optional.empty(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
     }
 }

@@ -83,6 +83,8 @@ class HtmlReportTest {
                 Optional.of(Fixtures.trials(project.need())),
                 List.of(hold(project, "mug", Outcome.HELD), hold(project, "tape roll", Outcome.PUSHED_AWAY)),
                 Optional.of(pads()),
+                Optional.empty(),
+                List.of(),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
