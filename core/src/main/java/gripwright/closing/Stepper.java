@@ -93,15 +93,12 @@ final class Stepper {
     End ramp(Load load, double seconds, double first, double longest, Watch watch) {
         double t = 0;
         double dt = first;
-        double before = 0;
         newton.forgetChange();
         while (t < 1 - 1e-12) {
             dt = Math.min(dt, 1 - t);
             load.set(t + dt);
             system.stepTime = dt * seconds;
-            if (before > 0) {
-                newton.predict(dt / before);
-            }
+            newton.predict(dt, true);
             Newton.End end = newton.solve(ROUGH, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
@@ -116,8 +113,7 @@ final class Stepper {
             }
             t += dt;
             steps++;
-            newton.rememberChange();
-            before = dt;
+            newton.rememberChange(dt);
             double motion = system.objectMotion();
             system.commit();
             lastStep = system.stepTime;
@@ -141,10 +137,10 @@ final class Stepper {
      */
     End settle(Watch watch) {
         double h = 3 * lastStep;
-        double before = lastStep;
+        double lastSettling = lastStep;
         for (int i = 0; i < MOST_SETTLING; i++) {
             system.stepTime = h;
-            newton.predict(Math.min(1, h / before));
+            newton.predict(Math.min(lastSettling, h), false);
             Newton.End end = newton.solve(FINE, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
@@ -160,8 +156,8 @@ final class Stepper {
             }
             boolean rest = atRest();
             steps++;
-            newton.rememberChange();
-            before = h;
+            newton.rememberChange(h);
+            lastSettling = h;
             double motion = system.objectMotion();
             system.commit();
             lastStep = Math.min(h, 0.1);
