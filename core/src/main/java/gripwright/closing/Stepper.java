@@ -43,7 +43,10 @@ final class Stepper {
     private static final double GIVE_UP = 1.6;
     private static final double SHORTEST = 1e-8;
     private static final int MOST_STEPS = 6000;
+    /** Steps of settling in which little moves; what is still on its way may take as many as it needs. */
     private static final int MOST_SETTLING = 400;
+
+    private static final double MOVING = 0.5;
     private static final double LONGEST_SETTLING = 1e3;
 
     private final StepSystem system;
@@ -138,7 +141,8 @@ final class Stepper {
     End settle(Watch watch) {
         double h = 3 * lastStep;
         double lastSettling = lastStep;
-        for (int i = 0; i < MOST_SETTLING; i++) {
+        int small = 0;
+        while (small < MOST_SETTLING && steps <= MOST_STEPS) {
             system.stepTime = h;
             newton.predict(Math.min(lastSettling, h), false);
             Newton.End end = newton.solve(FINE, test);
@@ -147,6 +151,7 @@ final class Stepper {
                 system.restore();
                 newton.forgetChange();
                 rejected++;
+                small++;
                 h *= end == Newton.End.CONVERGED ? Math.max(0.1, AIM / ratio) : 0.3;
                 if (h < 1e-9) {
                     trouble = "no step short enough while settling (residual " + newton.residual + " N)";
@@ -156,6 +161,7 @@ final class Stepper {
             }
             boolean rest = atRest();
             steps++;
+            small += ratio < MOVING ? 1 : 0;
             newton.rememberChange(h);
             lastSettling = h;
             double motion = system.objectMotion();
@@ -169,7 +175,9 @@ final class Stepper {
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
         }
-        trouble = "still creeping after " + MOST_SETTLING + " steps of settling";
+        trouble = steps > MOST_STEPS
+                ? "more than " + MOST_STEPS + " steps"
+                : "still creeping after " + MOST_SETTLING + " steps of settling";
         return End.STUCK;
     }
 
