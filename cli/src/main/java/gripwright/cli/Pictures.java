@@ -12,8 +12,10 @@ import gripwright.report.MapPicture;
 import gripwright.report.PlanPicture;
 import gripwright.report.RefinePicture;
 import gripwright.report.ScorePicture;
+import gripwright.report.StrengthPicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
+import gripwright.study.GripStrength.Figures;
 import gripwright.study.MapResult;
 import gripwright.study.Refinement;
 import gripwright.study.SheetScore;
@@ -48,6 +50,10 @@ final class Pictures {
 
     static String vary(VaryResult vary) {
         return VaryPicture.draw(vary).standAlone();
+    }
+
+    static String strength(Figures figures) {
+        return StrengthPicture.draw(figures).standAlone();
     }
 
     static String plan(TrialPlan plan, Need need) {

@@ -28,6 +28,7 @@ final class SchemaCommand implements Callable<Integer> {
         check,
         close,
         hold,
+        strength,
         map,
         trials,
         vary,
