@@ -32,6 +32,8 @@ final class SchemaCommand implements Callable<Integer> {
         map,
         trials,
         vary,
+        plan,
+        score,
         pad,
         scan,
         touch,

@@ -4,6 +4,9 @@ import gripwright.closing.Numerics;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CaptureMap;
+import gripwright.study.Explain;
+import gripwright.study.ExplainResult;
+import gripwright.study.FieldTrial;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
 import gripwright.study.RunnerFactory;
@@ -13,6 +16,7 @@ import gripwright.study.TrialsResult;
 import gripwright.study.Uncertain;
 import gripwright.study.Vary;
 import gripwright.study.VaryResult;
+import java.util.List;
 import java.util.function.UnaryOperator;
 
 /** Runs studies of one project with progress shown, until an interruption. */
@@ -66,6 +70,18 @@ final class Studies {
         ProgressLine progress = at.progress("vary");
         try {
             return vary.run(open.project(), project -> kept.of(project, numerics), jobs, progress);
+        } finally {
+            progress.end();
+            keep();
+        }
+    }
+
+    ExplainResult explain(List<FieldTrial> trials, Explain.Settings settings) {
+        ProgressLine progress = at.progress("closings for the sheet");
+        try {
+            return Explain.run(open.project(), trials, settings, project -> kept.of(project, numerics), jobs, progress);
+        } catch (IllegalArgumentException e) {
+            throw new CommandFailure(Exit.UNDECIDED, String.valueOf(e.getMessage()), e);
         } finally {
             progress.end();
             keep();
