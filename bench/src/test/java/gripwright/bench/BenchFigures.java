@@ -153,8 +153,11 @@ class BenchFigures {
         page.close();
         row("map of the first object: the first picture, 11 x 11", "under 2 s", number(coarse / 1e3, 1) + " s");
         row("41 x 41, one run where it matters", "", number(fine / 1e3, 1) + " s");
-        row("41 x 41 complete with held shares", "under 15 s", number(done / 1e3, 1) + " s; processor time of the server "
-                        + number(used, 1) + " s, so at least " + number(used / 2, 1) + " s on two free cores");
+        row(
+                "41 x 41 complete with held shares",
+                "under 15 s",
+                number(done / 1e3, 1) + " s; processor time of the server " + number(used, 1) + " s, so at least "
+                        + number(used / 2, 1) + " s on two free cores");
     }
 
     private static double processorSeconds() {
