@@ -107,8 +107,8 @@ class PicturesTest {
     @Test
     void aCellHeldInOneOfEightRunsIsNotDrawnAsHalfHeld() {
         List<@Nullable ClosingSummary> runs = java.util.Collections.nCopies(9, Fixtures.summary(Outcome.HELD, 0, 0));
-        List<@Nullable CellShare> shares = new ArrayList<>(
-                java.util.Collections.nCopies(9, new CellShare(CellShare.Basis.ENSEMBLE, 1, 8, 0, new CellShare.Here(1, 8, 0), false)));
+        List<@Nullable CellShare> shares = new ArrayList<>(java.util.Collections.nCopies(
+                9, new CellShare(CellShare.Basis.ENSEMBLE, 1, 8, 0, new CellShare.Here(1, 8, 0), false)));
         MapResult map = new MapResult("mug", "wrap", 0.06, 3, runs, 0, 0, 0.9, 1e-3, shares);
         String drawn = MapPicture.draw(map, Fixtures.hand(), Fixtures.need().object("mug"))
                 .standAlone();
