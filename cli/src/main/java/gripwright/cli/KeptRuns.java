@@ -6,6 +6,8 @@ import gripwright.closing.ClosingSummary;
 import gripwright.closing.Conditions;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
+import gripwright.closing.Policy;
+import gripwright.closing.Sensing;
 import gripwright.model.Project;
 import gripwright.study.RunnerFactory;
 import java.io.IOException;
@@ -44,8 +46,20 @@ final class KeptRuns implements Surroundings.Closings {
 
     @Override
     public RunnerFactory of(Project project, Numerics numerics) {
-        RunnerFactory factory = closings.of(project, numerics);
-        String hand = word(project.hand().name()) + "\t" + numerics.padRows() + "\t" + numerics.padColumns() + "\t"
+        return keeping(closings.of(project, numerics), project.hand().name(), numerics);
+    }
+
+    @Override
+    public RunnerFactory of(Project project, Numerics numerics, Policy policy, Sensing sensing) {
+        // a blind hand does the same whatever its chips say
+        String name = policy.feels()
+                ? project.hand().name() + ", policy " + policy.word() + ", noise " + sensing.seed()
+                : project.hand().name();
+        return keeping(closings.of(project, numerics, policy, sensing), name, numerics);
+    }
+
+    private RunnerFactory keeping(RunnerFactory factory, String name, Numerics numerics) {
+        String hand = word(name) + "\t" + numerics.padRows() + "\t" + numerics.padColumns() + "\t"
                 + numerics.stepScale() + "\t" + numerics.viscosityScale();
         return (object, grip) -> {
             ClosingRunner runner = factory.create(object, grip);

@@ -2,6 +2,7 @@ package gripwright.cli;
 
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.HoldDetail;
+import gripwright.closing.Readings;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Need;
@@ -9,7 +10,9 @@ import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
+import gripwright.report.Picture;
 import gripwright.report.RefinePicture;
+import gripwright.report.SensedPicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
 import gripwright.study.MapResult;
@@ -17,6 +20,7 @@ import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
 import gripwright.study.VaryResult;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** SVG files of results. */
 final class Pictures {
@@ -26,8 +30,9 @@ final class Pictures {
         return HandPicture.draw(hand).standAlone();
     }
 
-    static String closing(Hand hand, GraspObject object, ClosingDetail detail) {
-        return ClosingPicture.draw(hand, object, detail).standAlone();
+    static String closing(Hand hand, GraspObject object, ClosingDetail detail, @Nullable Readings readings) {
+        Picture closing = ClosingPicture.draw(hand, object, detail);
+        return (readings == null ? closing : SensedPicture.under(closing, readings)).standAlone();
     }
 
     static String hold(Hand hand, GraspObject object, HoldDetail detail) {

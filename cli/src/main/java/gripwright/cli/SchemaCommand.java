@@ -30,6 +30,7 @@ final class SchemaCommand implements Callable<Integer> {
         hold,
         map,
         trials,
+        policies,
         vary,
         pad,
         scan,

@@ -1,5 +1,7 @@
 package gripwright.math;
 
+import java.util.function.DoubleSupplier;
+import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -40,11 +42,19 @@ public final class Draws {
         return STANDARD_NORMAL.inverseCumulativeProbability(uniform(input));
     }
 
+    /** A row of standard normal numbers for one input, each found once, in order; the first is {@link #normal}'s. */
+    public DoubleSupplier normals(String input) {
+        UniformRandomProvider source = source(key(input));
+        return () -> STANDARD_NORMAL.inverseCumulativeProbability(((source.nextLong() >>> 12) + 0.5) * 0x1p-52);
+    }
+
     /** The 64 bits behind one input; the generator counts up before its first block, hence 0 here and 1 above. */
     long bits(long input) {
-        return RandomSource.PHILOX_4X64
-                .create(new long[] {seed, purpose, 0, subject, sample, input})
-                .nextLong();
+        return source(input).nextLong();
+    }
+
+    private UniformRandomProvider source(long input) {
+        return RandomSource.PHILOX_4X64.create(new long[] {seed, purpose, 0, subject, sample, input});
     }
 
     /** FNV-1a, 64 bits, over UTF-16, low byte first. Source: IETF draft-eastlake-fnv (constants from memory). */

@@ -18,6 +18,7 @@ import gripwright.check.Check;
  * @param conversion time of one reading [s]
  * @param startBits bit times of the transfer that starts a conversion; 0 if the chip runs freely
  * @param readBits bit times of the transfer that reads the result
+ * @param resolution step between two readings next to one another [Pa]
  */
 public record Chip(
         String name,
@@ -33,14 +34,58 @@ public record Chip(
         double greatest,
         double conversion,
         int startBits,
-        int readBits) {
+        int readBits,
+        double resolution) {
+    /** The noise given is that of whole readings, their steps included, so a finer step than that changes nothing. */
+    private static final double STEP_OF_NOISE = 0.1;
+
     public Chip {
         Check.positive(sizeX, "outline of " + name + " along the strip", "m");
         Check.positive(sizeY, "outline of " + name + " across the strip", "m");
         Check.positive(height, "height of " + name, "m");
         Check.positive(noise, "noise of " + name, "Pa");
         Check.notNegative(conversion, "conversion time of " + name, "s");
+        Check.positive(resolution, "resolution of " + name, "Pa");
         Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
+    }
+
+    /** A chip whose resolution is not known: a tenth of its noise. */
+    public Chip(
+            String name,
+            double sizeX,
+            double sizeY,
+            double height,
+            double portRadius,
+            double lid,
+            double cavityRadius,
+            double cavityHeight,
+            double noise,
+            double least,
+            double greatest,
+            double conversion,
+            int startBits,
+            int readBits) {
+        this(
+                name,
+                sizeX,
+                sizeY,
+                height,
+                portRadius,
+                lid,
+                cavityRadius,
+                cavityHeight,
+                noise,
+                least,
+                greatest,
+                conversion,
+                startBits,
+                readBits,
+                assumedResolution(noise));
+    }
+
+    /** @param noise [Pa] */
+    public static double assumedResolution(double noise) {
+        return STEP_OF_NOISE * noise;
     }
 
     /** Of the circle with the area of the outline [m]. */

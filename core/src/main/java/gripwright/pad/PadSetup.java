@@ -7,12 +7,28 @@ import java.util.List;
  * Everything the project folder says about pads that feel.
  *
  * @param addresses different addresses each chip can be set to
+ * @param places where each pad lies, in the order of the pads; empty if that is not known
  */
 public record PadSetup(
-        List<PadDesign> pads, Bus bus, int addresses, TouchStop touch, Casting casting, Judging judging) {
+        List<PadDesign> pads,
+        Bus bus,
+        int addresses,
+        TouchStop touch,
+        Casting casting,
+        Judging judging,
+        List<PadPlace> places) {
     public PadSetup {
         pads = List.copyOf(pads);
+        places = List.copyOf(places);
+        Check.that(
+                places.isEmpty() || places.size() == pads.size(),
+                "there are " + pads.size() + " pads and " + places.size() + " places");
         Check.that(!pads.isEmpty(), "there are no pads");
+    }
+
+    /** Without the places of the pads. */
+    public PadSetup(List<PadDesign> pads, Bus bus, int addresses, TouchStop touch, Casting casting, Judging judging) {
+        this(pads, bus, addresses, touch, casting, judging, List.of());
     }
 
     /** How the rubber is poured: vacuum (absolute) [Pa], viscosity [Pa s], pot life [s], share of air stirred in [-]. */

@@ -7,6 +7,7 @@ import gripwright.model.Rubber;
 import gripwright.pad.Bus;
 import gripwright.pad.Chip;
 import gripwright.pad.PadDesign;
+import gripwright.pad.PadPlace;
 import gripwright.pad.PadSetup;
 import gripwright.pad.TouchStop;
 import gripwright.units.Measure;
@@ -18,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The table of pads.yaml; the hand has been read before it, rubber and cover thickness stand there and nowhere else. */
 final class PadKeys {
-    static final String PALM = "palm";
+    static final String PALM = PadPlace.PALM;
     private static final String CHIP_FAMILY = "chip";
     private static final int MOST_CHIPS = 64;
 
@@ -115,6 +116,12 @@ final class PadKeys {
             "many such chips have one fixed address",
             "How many different addresses the chip can be set to.");
 
+    private static final Key<Double> RESOLUTION = Key.derived(
+            "resolution",
+            new Quantities.Value(Range.above0(Measure.PRESSURE)),
+            "a tenth of the noise",
+            "Step from one reading to the next.");
+
     private record ChipAndAddresses(Chip chip, int addresses) {}
 
     private static final int WRITE_BITS = 20;
@@ -136,7 +143,8 @@ final class PadKeys {
                             CONVERSION,
                             START,
                             RESULT,
-                            ADDRESSES),
+                            ADDRESSES,
+                            RESOLUTION),
                     PadKeys::chip)
             .checked(PadKeys::checkChip);
 
@@ -155,7 +163,14 @@ final class PadKeys {
                 b.get(RANGE).get(1),
                 b.get(CONVERSION),
                 b.find(START).map(n -> WRITE_BITS + BYTE_BITS * n).orElse(0),
-                READ_BITS + BYTE_BITS * b.get(RESULT));
+                READ_BITS + BYTE_BITS * b.get(RESULT),
+                b.find(RESOLUTION).orElse(Chip.assumedResolution(b.get(NOISE))));
+        if (!b.isGiven(RESOLUTION)) {
+            b.assume(
+                    RESOLUTION,
+                    "a tenth of the noise, " + QuantityText.format(chip.resolution(), Measure.PRESSURE)
+                            + ": the noise given is that of whole readings, steps included");
+        }
         if (!b.isGiven(START)) {
             b.assume(START, "not given: the chip converts by itself");
         }
@@ -273,7 +288,7 @@ final class PadKeys {
                     "the bulk modulus, such as 1500 MPa"),
             "Not taken.");
 
-    private record PadText(PadDesign design, int addresses) {}
+    private record PadText(PadDesign design, int addresses, PadPlace place) {}
 
     private static final Section<PadText> PAD_SECTION = Section.of(
                     "sensing pad",
@@ -327,7 +342,8 @@ final class PadKeys {
                         b.get(ROWS),
                         b.find(ROW_PITCH).orElse(b.get(PITCH)),
                         carrier.width()),
-                b.get(PAD_CHIP).addresses());
+                b.get(PAD_CHIP).addresses(),
+                new PadPlace(b.get(ON), b.get(PHALANX) - 1));
     }
 
     private static void checkPad(Bound b) {
@@ -565,5 +581,6 @@ final class PadKeys {
                             .orElse(1),
                     b.get(TOUCH),
                     b.get(CASTING),
-                    b.get(WANTED)));
+                    b.get(WANTED),
+                    b.get(PADS).values().stream().map(PadText::place).toList()));
 }
