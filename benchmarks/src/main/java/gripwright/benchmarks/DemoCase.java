@@ -5,6 +5,7 @@ import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
 import gripwright.files.ProjectReader;
 import gripwright.model.Project;
+import gripwright.pad.PadSetup;
 import gripwright.study.RunnerFactory;
 import java.io.IOException;
 import java.io.InputStream;
@@ -20,21 +21,38 @@ public final class DemoCase {
     private DemoCase() {}
 
     public static Project project() {
+        return reading("/demo/pads.yaml", ProjectReader::read);
+    }
+
+    /** The chips round the tips of the touching demo, under the pads of the demo's one-motor hand. */
+    public static PadSetup chips() {
+        return reading(
+                "/demo-touch/pads.yaml",
+                folder -> ProjectReader.readMarked(folder).pads().orElseThrow());
+    }
+
+    private interface Reading<T> {
+        T of(Path folder) throws IOException;
+    }
+
+    private static <T> T reading(String pads, Reading<T> reading) {
         List<Path> copied = new ArrayList<>();
         try {
             Path folder = Files.createTempDirectory("gripwright-bench");
             copied.add(folder);
-            for (String name :
-                    new String(read("FILES"), StandardCharsets.UTF_8).lines().toList()) {
+            for (String name : new String(read("/demo/FILES"), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList()) {
                 if (!name.isBlank()) {
-                    copied.add(Files.write(folder.resolve(name), read(name)));
+                    byte[] text = read(name.equals(ProjectReader.PADS) ? pads : "/demo/" + name);
+                    copied.add(Files.write(folder.resolve(name), text));
                 }
             }
-            Project project = ProjectReader.read(folder);
+            T result = reading.of(folder);
             for (int i = copied.size() - 1; i >= 0; i--) {
                 Files.delete(copied.get(i));
             }
-            return project;
+            return result;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -46,9 +64,9 @@ public final class DemoCase {
     }
 
     private static byte[] read(String name) throws IOException {
-        try (InputStream file = DemoCase.class.getResourceAsStream("/demo/" + name)) {
+        try (InputStream file = DemoCase.class.getResourceAsStream(name)) {
             if (file == null) {
-                throw new IOException("the build left out demo/" + name);
+                throw new IOException("the build left out " + name);
             }
             return file.readAllBytes();
         }

@@ -7,6 +7,7 @@ import gripwright.model.Finger;
 import gripwright.model.Hand;
 import gripwright.model.Phalanx;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /** Die pressure of every chip from the forces of its body's pad points. Workspace of one thread. */
 final class ChipBank {
@@ -14,6 +15,8 @@ final class ChipBank {
     private final int[] body;
     private final double[][] weight;
     private final boolean[] felt;
+    /** Chips of each body. */
+    private final int[][] chipsOf;
     private final double[] force;
 
     ChipBank(Sensing sensing, Hand hand, StepSystem system) {
@@ -45,6 +48,11 @@ final class ChipBank {
             }
         }
         force = new double[most];
+        chipsOf = new int[points.bodies()][];
+        for (int b = 0; b < chipsOf.length; b++) {
+            int here = b;
+            chipsOf[b] = IntStream.range(0, body.length).filter(c -> body[c] == here).toArray();
+        }
     }
 
     private static int bodyOf(Sensing.Strip strip, Hand hand, HandTree tree) {
@@ -84,7 +92,8 @@ final class ChipBank {
             }
             along -= phalanx.length() / 2;
         }
-        return strip.response().at(StrictMath.hypot(along - strip.along(chip), across - strip.across(chip)));
+        return strip.response()
+                .at(StrictMath.hypot(along - strip.place().shift() - strip.along(chip), across - strip.across(chip)));
     }
 
     int body(int chip) {
@@ -123,10 +132,8 @@ final class ChipBank {
         for (int i = 0; i < count; i++) {
             double f = force[i];
             if (f > 0) {
-                for (int c = 0; c < body.length; c++) {
-                    if (body[c] == b) {
-                        out[c] += f * weight[c][i];
-                    }
+                for (int c : chipsOf[b]) {
+                    out[c] += f * weight[c][i];
                 }
             }
         }

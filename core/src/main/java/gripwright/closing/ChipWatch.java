@@ -8,11 +8,12 @@ import java.util.List;
 import java.util.function.DoubleSupplier;
 
 /**
- * Samples the chips along a closing. Between two states the die pressures are taken to change evenly. Every chip's noise
- * is a row of its own, so a step that is taken again meets the same noise. Workspace of one thread.
+ * Samples the chips along a closing. Between two states the die pressures are taken to change evenly. The
+ * noise is drawn round by round, all chips in turn, so a step that is taken again meets the same noise. Workspace of one
+ * thread.
  */
 final class ChipWatch {
-    private static final int ROOM = 64;
+    private static final int ROUNDS = 128;
 
     private final Sensing sensing;
     private final ChipBank bank;
@@ -25,9 +26,9 @@ final class ChipWatch {
     private final double[] zero;
     private final double[] alarm;
     private final int[] next;
-    private final int[] drawn;
-    private final double[][] scores;
-    private final DoubleSupplier[] source;
+    private int drawn;
+    private double[] scores;
+    private DoubleSupplier source = () -> 0;
     private final List<List<Value>> values = new ArrayList<>();
     private double[] before;
     private double[] after;
@@ -49,9 +50,7 @@ final class ChipWatch {
         zero = new double[chips];
         alarm = new double[chips];
         next = new int[chips];
-        drawn = new int[chips];
-        scores = new double[chips][ROOM];
-        source = new DoubleSupplier[chips];
+        scores = new double[chips * ROUNDS];
         before = new double[chips];
         after = new double[chips];
         int c = 0;
@@ -70,11 +69,10 @@ final class ChipWatch {
     /** The open hand, far from everything: takes the zeros. */
     void begin(Draws draws) {
         clock = 0;
+        source = draws.normals("chips");
+        drawn = 0;
         for (int c = 0; c < chips; c++) {
-            String name = "chip " + c;
-            zero[c] = Sensing.AMBIENT + noise[c] / Math.sqrt(sensing.zeros()) * draws.normal(name + " zero");
-            source[c] = draws.normals(name);
-            drawn[c] = 0;
+            zero[c] = Sensing.AMBIENT + noise[c] / Math.sqrt(sensing.zeros()) * source.getAsDouble();
             next[c] = 0;
             while (sensing.clock().sampled(c, next[c]) < 0) {
                 next[c]++;
@@ -159,13 +157,14 @@ final class ChipWatch {
     }
 
     private double score(int chip, int round) {
-        if (round >= scores[chip].length) {
-            scores[chip] = Arrays.copyOf(scores[chip], Math.max(round + 1, 2 * scores[chip].length));
+        int at = round * chips + chip;
+        if (at >= scores.length) {
+            scores = Arrays.copyOf(scores, Math.max(at + 1, 2 * scores.length));
         }
-        while (drawn[chip] <= round) {
-            scores[chip][drawn[chip]++] = source[chip].getAsDouble();
+        while (drawn <= at) {
+            scores[drawn++] = source.getAsDouble();
         }
-        return scores[chip][round];
+        return scores[at];
     }
 
     /** All chips with what they said; empty lists if readings are not kept. */

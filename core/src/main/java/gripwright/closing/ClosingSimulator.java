@@ -53,6 +53,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private final Policy policy;
     private final @Nullable Sensing sensing;
     private final Grip grip;
+    private @Nullable TouchRun keepingRun;
     /** Of the hand along x by the arm before it tightens [m]. */
     private double shift;
 
@@ -171,7 +172,8 @@ public final class ClosingSimulator implements ClosingRunner {
             throw new UnsupportedOperationException("this hand's chips are not asked");
         }
         TouchRun usual = watch.touching;
-        TouchRun keeping = touchRun(sensing, true);
+        TouchRun keeping = keepingRun == null ? touchRun(sensing, true) : keepingRun;
+        keepingRun = keeping;
         watch.touching = keeping;
         try {
             ClosingDetail closing = detail(wanted);

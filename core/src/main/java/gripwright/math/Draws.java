@@ -2,6 +2,7 @@ package gripwright.math;
 
 import java.util.function.DoubleSupplier;
 import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -42,10 +43,12 @@ public final class Draws {
         return STANDARD_NORMAL.inverseCumulativeProbability(uniform(input));
     }
 
-    /** A row of standard normal numbers for one input, each found once, in order; the first is {@link #normal}'s. */
+    /**
+     * A long row of standard normal numbers for one input, in order; by the ziggurat method of Apache Commons RNG (C. D.
+     * McFarland 2016), several times as fast as {@link #normal} and unrelated to it.
+     */
     public DoubleSupplier normals(String input) {
-        UniformRandomProvider source = source(key(input));
-        return () -> STANDARD_NORMAL.inverseCumulativeProbability(((source.nextLong() >>> 12) + 0.5) * 0x1p-52);
+        return ZigguratSampler.NormalizedGaussian.of(source(key(input)))::sample;
     }
 
     /** The 64 bits behind one input; the generator counts up before its first block, hence 0 here and 1 above. */

@@ -3,6 +3,7 @@ package gripwright.files;
 import gripwright.model.Finger;
 import gripwright.model.PadLayer;
 import gripwright.model.Palm;
+import gripwright.model.Phalanx;
 import gripwright.model.Rubber;
 import gripwright.pad.Bus;
 import gripwright.pad.Chip;
@@ -274,6 +275,13 @@ final class PadKeys {
             new Quantities.Value(Range.above0(Measure.LENGTH)),
             "as the pitch",
             "From row to row across the strip.");
+    private static final Key<Double> SHIFT = Key.byDefault(
+            "shift",
+            new Quantities.Value(Range.any(Measure.LENGTH)),
+            "0 mm",
+            "in the middle",
+            "Of the strip's middle from the pad's, towards the tip; round a round tip along the rubber's surface, where the"
+                    + " pad is computed as if it were flat.");
     private static final Key<Double> BULK = Key.byDefault(
             "bulk modulus",
             new Quantities.Value(Range.above0(Measure.PRESSURE)),
@@ -293,11 +301,12 @@ final class PadKeys {
     private static final Section<PadText> PAD_SECTION = Section.of(
                     "sensing pad",
                     "A strip of equal chips under one pad of the hand.",
-                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, BULK, POISSON),
+                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, SHIFT, BULK, POISSON),
                     PadKeys::pad)
             .checked(PadKeys::checkPad);
 
-    private record Carrier(PadLayer layer, double width) {}
+    /** @param beyond how far the pad goes on round a round tip, along its surface, past half its length [m] */
+    private record Carrier(PadLayer layer, double width, double beyond) {}
 
     private static @Nullable Carrier carrier(Bound b) {
         if (b.find(ON).isEmpty() || b.find(PHALANX).isEmpty()) {
@@ -307,14 +316,17 @@ final class PadKeys {
                 ? b.reading().named(PALM, PALM)
                 : b.reading().named(FingerKeys.FAMILY, b.get(ON));
         if (named instanceof Palm palm) {
-            return new Carrier(palm.pad(), palm.sizeY());
+            return new Carrier(palm.pad(), palm.sizeY(), 0);
         }
-        return named instanceof Finger finger
-                        && b.get(PHALANX) <= finger.phalanges().size()
-                ? new Carrier(
-                        finger.phalanges().get(b.get(PHALANX) - 1).pad(),
-                        finger.phalanges().get(b.get(PHALANX) - 1).width())
-                : null;
+        if (!(named instanceof Finger finger)
+                || b.get(PHALANX) > finger.phalanges().size()) {
+            return null;
+        }
+        Phalanx phalanx = finger.phalanges().get(b.get(PHALANX) - 1);
+        double round = phalanx.tip() == Phalanx.Tip.ROUND
+                ? (phalanx.length() - phalanx.pad().length()) / 2 + phalanx.padHeight() * Math.PI / 2
+                : 0;
+        return new Carrier(phalanx.pad(), phalanx.width(), round);
     }
 
     private static PadText pad(Bound b) {
@@ -343,7 +355,7 @@ final class PadKeys {
                         b.find(ROW_PITCH).orElse(b.get(PITCH)),
                         carrier.width()),
                 b.get(PAD_CHIP).addresses(),
-                new PadPlace(b.get(ON), b.get(PHALANX) - 1));
+                new PadPlace(b.get(ON), b.get(PHALANX) - 1, b.get(SHIFT)));
     }
 
     private static void checkPad(Bound b) {
@@ -385,6 +397,7 @@ final class PadKeys {
                     "rows of chips " + mm(chip.sizeY()) + " wide overlap at " + mm(rowPitch),
                     "a row pitch of at least " + mm(chip.sizeY()));
         }
+        checkShift(b, carrier, chip);
         double strip = (b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX();
         if (strip > carrier.layer().length() * (1 + 1e-9)) {
             b.fault(
@@ -392,6 +405,21 @@ final class PadKeys {
                     b.get(COUNT) + " chips take " + mm(strip) + " along a pad of "
                             + mm(carrier.layer().length()),
                     "fewer chips, a smaller pitch or a longer pad");
+        }
+    }
+
+    private static void checkShift(Bound b, Carrier carrier, Chip chip) {
+        if (b.find(SHIFT).isEmpty() || !b.isGiven(SHIFT)) {
+            return;
+        }
+        double half = ((b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX()) / 2;
+        double most = carrier.layer().length() / 2 + carrier.beyond() - half;
+        double least = half - carrier.layer().length() / 2;
+        if (least <= most && (b.get(SHIFT) > most * (1 + 1e-9) || b.get(SHIFT) < least * (1 + 1e-9))) {
+            b.fault(
+                    SHIFT,
+                    "a strip of " + mm(2 * half) + " shifted by " + mm(b.get(SHIFT)) + " leaves its pad",
+                    "a shift from " + mm(least) + " to " + mm(most));
         }
     }
 
