@@ -13,6 +13,7 @@ import java.util.Optional;
 /** What the chips read through a closing. */
 final class SensedText {
     private static final int DIGITS = 3;
+    private static final int CSV_DIGITS = 9;
 
     private SensedText() {}
 
@@ -101,19 +102,23 @@ final class SensedText {
             String head = quoted(chip.strip()) + "," + (chip.index() + 1) + ",";
             for (Value v : chip.values()) {
                 text.append(head)
-                        .append(v.sampled())
+                        .append(number(v.sampled()))
                         .append(',')
-                        .append(v.arrived())
+                        .append(number(v.arrived()))
                         .append(',')
-                        .append(v.pressure())
+                        .append(number(v.pressure()))
                         .append(',')
-                        .append(v.rise())
+                        .append(number(v.rise()))
                         .append(',')
                         .append(v.saturated() ? 1 : 0)
                         .append('\n');
             }
         }
         return text.toString();
+    }
+
+    private static String number(double value) {
+        return QuantityText.number(value, CSV_DIGITS);
     }
 
     private static String quoted(String name) {

@@ -17,6 +17,7 @@ final class ChipBank {
     private final boolean[] felt;
     /** Chips of each body. */
     private final int[][] chipsOf;
+
     private final double[] force;
 
     ChipBank(Sensing sensing, Hand hand, StepSystem system) {
@@ -51,7 +52,8 @@ final class ChipBank {
         chipsOf = new int[points.bodies()][];
         for (int b = 0; b < chipsOf.length; b++) {
             int here = b;
-            chipsOf[b] = IntStream.range(0, body.length).filter(c -> body[c] == here).toArray();
+            chipsOf[b] =
+                    IntStream.range(0, body.length).filter(c -> body[c] == here).toArray();
         }
     }
 
