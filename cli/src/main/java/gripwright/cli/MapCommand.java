@@ -54,11 +54,12 @@ final class MapCommand extends ProjectCommand {
         PolicyOption.check(policy.policy(), open.project().hand(), grip, sensing);
         Studies studies = new Studies(at, open, pads.numerics(), jobs, policy.policy(), sensing);
         MapResult map = studies.map(object, grip, grid.map(open.project().need().wantedSuccess()));
-        at.out().println(MapText.of(map) + "\n");
+        at.out().println(policy.line() + MapText.of(map) + "\n");
         at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), map))) + "\n");
         at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        results.json(() -> MapJson.of(open.origin(), OpenProject.CRITERIA, map));
+        results.json(() -> MapJson.of(
+                open.origin(), OpenProject.CRITERIA, map, policy.policy().word(), policy.noiseSeed()));
         results.picture(() -> Pictures.map(map, open.project().hand(), object));
         return studies.stopped() ? Exit.STOPPED : CloseCommand.exit(map.outcome(grid.cells() / 2, grid.cells() / 2));
     }

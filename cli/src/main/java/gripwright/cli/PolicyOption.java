@@ -7,6 +7,7 @@ import gripwright.closing.Sensing;
 import gripwright.model.Grip;
 import gripwright.model.Hand;
 import gripwright.study.RunnerFactory;
+import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -35,6 +36,18 @@ final class PolicyOption {
 
     long seed() {
         return seed;
+    }
+
+    /** The seed where it matters. */
+    OptionalLong noiseSeed() {
+        return policy.feels() ? OptionalLong.of(seed) : OptionalLong.empty();
+    }
+
+    /** A line for the head of a result, with its line feeds; nothing of a blind hand. */
+    String line() {
+        return policy.feels()
+                ? Words.wrapped("policy   " + policy.word() + ": " + policy.says() + "; noise seed " + seed) + "\n\n"
+                : "";
     }
 
     /** The chips of a project; null if nothing here asks for them. */

@@ -76,11 +76,17 @@ final class TrialsCommand extends ProjectCommand {
         at.out()
                 .println(Say.count(samples.runs(), "run", "runs") + " for each object and grip, seed " + samples.seed()
                         + (trials.stopped() ? "; stopped before the end" : "") + "\n");
-        at.out().println(TrialsText.of(trials, wanted) + "\n");
+        at.out().println(policy.line() + TrialsText.of(trials, wanted) + "\n");
         at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), trials))) + "\n");
         at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
+        results.json(() -> TrialsJson.of(
+                open.origin(),
+                OpenProject.CRITERIA,
+                wanted,
+                trials,
+                policy.policy().word(),
+                policy.noiseSeed()));
         results.picture(() -> Pictures.trials(trials, open.project().need()));
         return studies.stopped() ? Exit.STOPPED : TrialsText.exit(trials, wanted);
     }

@@ -39,8 +39,8 @@ public record Sensing(List<Strip> strips, ScanClock clock, TouchStop touch, int 
     /** How readings get their times, for printing beside them. */
     public static final String TIME =
             "Time: the winches run evenly, all alike, so fast that the one with the longest way"
-                    + " would close the empty hand from open to a stall in the time of `touch: closing`; 0 when they start. The arm"
-                    + " moves at `touch: speed`. Snaps and settling take no time.";
+                    + " would take all its joints from open to their stops, and stall, in the time of `touch: closing`; 0 when they"
+                    + " start. The arm moves at `touch: speed`. Snaps and settling take no time.";
 
     /** One strip of chips, and how its chips respond. */
     public record Strip(PadDesign design, PadPlace place, PadResponse response) {
