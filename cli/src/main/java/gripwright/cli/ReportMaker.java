@@ -101,6 +101,7 @@ final class ReportMaker {
                         made.maps,
                         Optional.of(made.trials),
                         made.holds,
+                        PadCommands.forReport(open),
                         OpenProject.CRITERIA,
                         plan.numerics,
                         new ReportInput.Provenance(

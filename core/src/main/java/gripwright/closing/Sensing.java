@@ -46,7 +46,9 @@ public record Sensing(List<Strip> strips, ScanClock clock, TouchStop touch, int 
     public record Strip(PadDesign design, PadPlace place, PadResponse response) {
         /** Middle of a chip along the strip, 0 in its middle [m]. */
         public double along(int chip) {
-            return (chip % design.count() - (design.count() - 1) / 2.0) * design.pitch();
+            boolean second = chip / design.count() % 2 == 1;
+            double row = design.rows() > 1 ? (second ? 0.5 : -0.5) * design.stagger() : 0;
+            return (chip % design.count() - (design.count() - 1) / 2.0) * design.pitch() + row;
         }
 
         /** Middle of a chip across the strip [m]. */

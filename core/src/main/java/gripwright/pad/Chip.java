@@ -18,6 +18,10 @@ import gripwright.check.Check;
  * @param conversion time of one reading [s]
  * @param startBits bit times of the transfer that starts a conversion; 0 if the chip runs freely
  * @param readBits bit times of the transfer that reads the result
+ * @param wakeUp from the start to the first conversion [s]
+ * @param temperatureEvery scans from one reading of the die's temperature to the next; 0 if it comes with every result
+ * @param temperatureConversion time of one reading of the temperature [s]
+ * @param heat measured reading per kelvin of a poured cell [Pa/K]; NaN if nobody measured it
  * @param resolution step between two readings next to one another [Pa]
  */
 public record Chip(
@@ -35,6 +39,10 @@ public record Chip(
         double conversion,
         int startBits,
         int readBits,
+        double wakeUp,
+        int temperatureEvery,
+        double temperatureConversion,
+        double heat,
         double resolution) {
     /** The noise given is that of whole readings, their steps included, so a finer step than that changes nothing. */
     private static final double STEP_OF_NOISE = 0.1;
@@ -45,11 +53,14 @@ public record Chip(
         Check.positive(height, "height of " + name, "m");
         Check.positive(noise, "noise of " + name, "Pa");
         Check.notNegative(conversion, "conversion time of " + name, "s");
+        Check.notNegative(wakeUp, "wake-up time of " + name, "s");
+        Check.notNegative(temperatureConversion, "temperature conversion of " + name, "s");
+        Check.that(temperatureEvery >= 0, "temperature of " + name + " is read every " + temperatureEvery + " scans");
         Check.positive(resolution, "resolution of " + name, "Pa");
         Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
     }
 
-    /** A chip whose resolution is not known: a tenth of its noise. */
+    /** A chip that is awake and gives its temperature with every result; its heat was not measured, its resolution not known. */
     public Chip(
             String name,
             double sizeX,
@@ -80,12 +91,21 @@ public record Chip(
                 conversion,
                 startBits,
                 readBits,
+                0,
+                0,
+                0,
+                Double.NaN,
                 assumedResolution(noise));
     }
 
     /** @param noise [Pa] */
     public static double assumedResolution(double noise) {
         return STEP_OF_NOISE * noise;
+    }
+
+    /** From the start to a result that can be read [s]. */
+    public double ready() {
+        return wakeUp + conversion;
     }
 
     /** Of the circle with the area of the outline [m]. */

@@ -6,6 +6,7 @@ import gripwright.check.Check;
  * When each chip is read, by one way of reading them all; round k comes k periods after round 0.
  *
  * <p>A reading is taken for the pressure in the middle of its conversion. It has arrived when its read transfer ends.
+ * Scans that read the temperature in between are left out.
  *
  * @param period of a round [s]
  * @param sampled per chip [s] after the start of round 0; in a ring before it, since a chip's last result is read
@@ -25,21 +26,21 @@ public record ScanClock(Bus.Scheme scheme, double period, double[] sampled, doub
         double m = bus.select();
         double s = bus.start(chip);
         double r = bus.read(chip);
-        double tc = chip.conversion();
+        double ready = chip.ready();
         double[] sampled = new double[chips];
         double[] arrives = new double[chips];
         for (int i = 0; i < chips; i++) {
             double started = switch (plan.scheme()) {
-                case ONE_BY_ONE -> i * (m + s + tc + r) + m + s;
+                case ONE_BY_ONE -> i * (m + s + ready + r) + m + s;
                 case START_ALL -> (i + 1) * (m + s);
                 case BROADCAST -> m + s;
                 case RING -> (i + 1) * (m + r + s) - plan.period();
             };
-            sampled[i] = started + tc / 2;
+            sampled[i] = started + chip.wakeUp() + chip.conversion() / 2;
             arrives[i] = switch (plan.scheme()) {
-                case ONE_BY_ONE -> started + tc + r;
-                case START_ALL -> Math.max(chips * (m + s), m + s + tc) + (i + 1) * (m + r);
-                case BROADCAST -> m + s + tc + (i + 1) * (m + r);
+                case ONE_BY_ONE -> started + ready + r;
+                case START_ALL -> Math.max(chips * (m + s), m + s + ready) + (i + 1) * (m + r);
+                case BROADCAST -> m + s + ready + (i + 1) * (m + r);
                 case RING -> i * (m + r + s) + m + r;
             };
         }

@@ -33,8 +33,8 @@ import java.util.OptionalDouble;
 final class SensedHands {
     private SensedHands() {}
 
-    static final TouchStop TOUCH = new TouchStop(0.05, 1, 1e-3, 0.05, 0.010, 5, 1000);
-    static final TouchStop AT_ONCE = new TouchStop(0.05, 1, 1e-3, 0.05, 0, 1e9, 1000);
+    static final TouchStop TOUCH = new TouchStop(0.05, 1, 0, 1e-3, 0.05, 0.010, 5, 1000);
+    static final TouchStop AT_ONCE = new TouchStop(0.05, 1, 0, 1e-3, 0.05, 0, 1e9, 1000);
 
     private static Motor motor(String name, Transmission pulls) {
         return new Motor(name, pulls, 40, 2e4, 0, Map.of(), Motor.WhenOff.LOCKED);
@@ -115,6 +115,10 @@ final class SensedHands {
                 0.6e-3,
                 29,
                 66,
+                0,
+                0,
+                0,
+                Double.NaN,
                 resolution);
     }
 
@@ -142,6 +146,7 @@ final class SensedHands {
                         4e-3,
                         1,
                         4e-3,
+                        0,
                         0.018))
                 .toList();
         return Sensing.of(

@@ -133,7 +133,7 @@ class SensedTest {
     @Test
     void propertySilentClosingsRaiseTheWantedRateOfAlarms() {
         double wanted = 0.05;
-        gripwright.pad.TouchStop touch = new gripwright.pad.TouchStop(0.05, 1, wanted, 0.05, 0.01, 5, 1000);
+        gripwright.pad.TouchStop touch = new gripwright.pad.TouchStop(0.05, 1, 0, wanted, 0.05, 0.01, 5, 1000);
         Sensing sensing = SensedHands.sensing(SensedHands.chip(3, 115e3, 0.3), touch, "plus");
         ClosingSimulator s =
                 SensedHands.simulator(SensedHands.oneMotor(), SensedHands.can(0.2), Policies.BLIND, sensing);

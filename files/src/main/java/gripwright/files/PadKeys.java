@@ -117,6 +117,30 @@ final class PadKeys {
             "many such chips have one fixed address",
             "How many different addresses the chip can be set to.");
 
+    private static final Key<Double> WAKE_UP = Key.byDefault(
+            "wake-up",
+            new Quantities.Value(Range.from0(Measure.TIME)),
+            "0 ms",
+            "the chip stays awake between readings",
+            "From the start of a reading to its conversion, for chips that sleep in between.");
+    private static final Key<Integer> TEMPERATURE_EVERY = whole(
+            "temperature every",
+            0,
+            100_000,
+            "0",
+            "the die's temperature comes with every result",
+            "Scans from one reading of the temperature to the next, for chips that convert it on its own; 0 if it comes"
+                    + " with every result.");
+    private static final Key<Double> TEMPERATURE_TIME = Key.byDefault(
+            "temperature conversion",
+            new Quantities.Value(Range.from0(Measure.TIME)),
+            "0 ms",
+            "the temperature comes with every result",
+            "Time of one conversion of the temperature.");
+    private static final Key<Double> HEAT = Key.maybe(
+            "heat",
+            new Quantities.Value(Range.from0(Measure.HEAT_RESPONSE)),
+            "Measured reading per kelvin of a poured cell; if it is not given, a range is computed.");
     private static final Key<Double> RESOLUTION = Key.derived(
             "resolution",
             new Quantities.Value(Range.above0(Measure.PRESSURE)),
@@ -145,6 +169,10 @@ final class PadKeys {
                             START,
                             RESULT,
                             ADDRESSES,
+                            WAKE_UP,
+                            TEMPERATURE_EVERY,
+                            TEMPERATURE_TIME,
+                            HEAT,
                             RESOLUTION),
                     PadKeys::chip)
             .checked(PadKeys::checkChip);
@@ -165,6 +193,10 @@ final class PadKeys {
                 b.get(CONVERSION),
                 b.find(START).map(n -> WRITE_BITS + BYTE_BITS * n).orElse(0),
                 READ_BITS + BYTE_BITS * b.get(RESULT),
+                b.get(WAKE_UP),
+                b.get(TEMPERATURE_EVERY),
+                b.get(TEMPERATURE_TIME),
+                b.find(HEAT).orElse(Double.NaN),
                 b.find(RESOLUTION).orElse(Chip.assumedResolution(b.get(NOISE))));
         if (!b.isGiven(RESOLUTION)) {
             b.assume(
@@ -219,6 +251,15 @@ final class PadKeys {
                     "lid and cavity are " + mm(b.get(LID) + b.get(CAVITY_HEIGHT)) + " high in a chip of "
                             + mm(b.get(HEIGHT)),
                     "lid and cavity height together below the chip's height");
+        }
+        if (b.find(TEMPERATURE_EVERY).isPresent()
+                && b.find(TEMPERATURE_TIME).isPresent()
+                && (b.get(TEMPERATURE_EVERY) > 0) != (b.get(TEMPERATURE_TIME) > 0)) {
+            b.fault(
+                    b.isGiven(TEMPERATURE_TIME) ? TEMPERATURE_TIME : TEMPERATURE_EVERY,
+                    "the temperature is read every " + b.get(TEMPERATURE_EVERY) + " scans and takes "
+                            + QuantityText.format(b.get(TEMPERATURE_TIME), Measure.TIME),
+                    "both above 0, or neither");
         }
         b.find(RANGE)
                 .filter(r -> r.get(0) >= r.get(1) || r.get(1) <= 101325)
@@ -282,6 +323,12 @@ final class PadKeys {
             "in the middle",
             "Of the strip's middle from the pad's, towards the tip; round a round tip along the rubber's surface, where the"
                     + " pad is computed as if it were flat.");
+    private static final Key<Double> STAGGER = Key.byDefault(
+            "stagger",
+            new Quantities.Value(Range.from0(Measure.LENGTH)),
+            "0 mm",
+            "rows side by side",
+            "How far every second row is shifted along the strip.");
     private static final Key<Double> BULK = Key.byDefault(
             "bulk modulus",
             new Quantities.Value(Range.above0(Measure.PRESSURE)),
@@ -301,7 +348,7 @@ final class PadKeys {
     private static final Section<PadText> PAD_SECTION = Section.of(
                     "sensing pad",
                     "A strip of equal chips under one pad of the hand.",
-                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, SHIFT, BULK, POISSON),
+                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, STAGGER, SHIFT, BULK, POISSON),
                     PadKeys::pad)
             .checked(PadKeys::checkPad);
 
@@ -353,6 +400,7 @@ final class PadKeys {
                         b.get(PITCH),
                         b.get(ROWS),
                         b.find(ROW_PITCH).orElse(b.get(PITCH)),
+                        b.get(STAGGER),
                         carrier.width()),
                 b.get(PAD_CHIP).addresses(),
                 new PadPlace(b.get(ON), b.get(PHALANX) - 1, b.get(SHIFT)));
@@ -398,7 +446,16 @@ final class PadKeys {
                     "a row pitch of at least " + mm(chip.sizeY()));
         }
         checkShift(b, carrier, chip);
-        double strip = (b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX();
+        double shift = b.find(STAGGER).orElse(0.0);
+        if (shift > 0 && (b.get(ROWS) < 2 || shift >= b.get(PITCH))) {
+            b.fault(
+                    STAGGER,
+                    b.get(ROWS) < 2
+                            ? "a single row has none to be shifted against"
+                            : "rows shifted by " + mm(shift) + " at a pitch of " + mm(b.get(PITCH)),
+                    b.get(ROWS) < 2 ? "rows: 2, or no stagger" : "less than the pitch; half of it is best");
+        }
+        double strip = (b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX() + (b.get(ROWS) > 1 ? shift : 0);
         if (strip > carrier.layer().length() * (1 + 1e-9)) {
             b.fault(
                     COUNT,
@@ -412,7 +469,8 @@ final class PadKeys {
         if (b.find(SHIFT).isEmpty() || !b.isGiven(SHIFT)) {
             return;
         }
-        double half = ((b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX()) / 2;
+        double staggered = b.get(ROWS) > 1 ? b.find(STAGGER).orElse(0.0) : 0;
+        double half = ((b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX() + staggered) / 2;
         double most = carrier.layer().length() / 2 + carrier.beyond() - half;
         double least = half - carrier.layer().length() / 2;
         if (least <= most && (b.get(SHIFT) > most * (1 + 1e-9) || b.get(SHIFT) < least * (1 + 1e-9))) {
@@ -503,6 +561,12 @@ final class PadKeys {
             "speed", new Quantities.Value(Range.above0(Measure.SPEED)), "Speed of the pad when it meets the object.");
     private static final Key<Double> CLOSING =
             Key.required("closing", new Quantities.Value(Range.above0(Measure.TIME)), "Time of one closing.");
+    private static final Key<Double> WARMING = Key.byDefault(
+            "warming",
+            new Quantities.Value(Range.from0(Measure.WARMING)),
+            "0.6 K/min",
+            "an assumption; log a pad at rest while the motor works",
+            "How fast the rubber warms while a closing lasts, from chips, motor or room.");
     private static final Range RATE = Range.within(Measure.SHARE, 1e-9, 0.5);
     private static final Key<Double> ALARMS = Key.required(
             "false alarms", new Quantities.Value(RATE), "Wanted rate of false alarms per closing, over all chips.");
@@ -525,10 +589,11 @@ final class PadKeys {
     private static final Section<TouchStop> TOUCH_SECTION = Section.of(
             "touch",
             "How a finger stops when it feels something.",
-            List.of(SPEED, CLOSING, ALARMS, TOUCH_MISSES, DELAY, DECELERATION, FINGER_STIFFNESS),
+            List.of(SPEED, CLOSING, WARMING, ALARMS, TOUCH_MISSES, DELAY, DECELERATION, FINGER_STIFFNESS),
             b -> new TouchStop(
                     b.get(SPEED),
                     b.get(CLOSING),
+                    b.get(WARMING),
                     b.get(ALARMS),
                     b.get(TOUCH_MISSES),
                     b.get(DELAY),

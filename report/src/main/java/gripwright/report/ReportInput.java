@@ -5,6 +5,9 @@ import gripwright.closing.Criteria;
 import gripwright.closing.HoldDetail;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
+import gripwright.pad.PadAnswer;
+import gripwright.pad.ScanAnswer;
+import gripwright.pad.TouchAnswer;
 import gripwright.study.MapResult;
 import gripwright.study.TrialsResult;
 import java.util.List;
@@ -16,6 +19,7 @@ import java.util.Optional;
  * @param closings runs to be shown as film strips, in order; their frames should have been recorded
  * @param maps capture maps, in order
  * @param holds tests of holds, in order; may be empty
+ * @param pads what pads with chips feel; empty if the project has none
  * @param criteria by which the runs were judged
  * @param numerics with which they were calculated
  */
@@ -25,6 +29,7 @@ public record ReportInput(
         List<MapResult> maps,
         Optional<TrialsResult> trials,
         List<Hold> holds,
+        Optional<Pads> pads,
         Criteria criteria,
         Numerics numerics,
         Provenance provenance) {
@@ -33,6 +38,14 @@ public record ReportInput(
 
     /** Tests of the hold of one of the project's objects with one of its grips. */
     public record Hold(String object, String grip, HoldDetail detail) {}
+
+    /** Answers about pads with chips: what they feel, how they are read, what a touch does (empty if unreadable). */
+    public record Pads(List<PadAnswer> answers, ScanAnswer scan, List<TouchAnswer> touched) {
+        public Pads {
+            answers = List.copyOf(answers);
+            touched = List.copyOf(touched);
+        }
+    }
 
     /**
      * What the report was made from.
@@ -57,7 +70,7 @@ public record ReportInput(
         holds = List.copyOf(holds);
     }
 
-    /** Without tests of holds. */
+    /** Without tests of holds and pads with chips. */
     public ReportInput(
             Project project,
             List<Closing> closings,
@@ -66,6 +79,6 @@ public record ReportInput(
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, List.of(), Optional.empty(), criteria, numerics, provenance);
     }
 }

@@ -7,6 +7,14 @@ import gripwright.closing.HoldPlan;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.model.Project;
+import gripwright.pad.Bus;
+import gripwright.pad.Chip;
+import gripwright.pad.PadAnswer;
+import gripwright.pad.PadDesign;
+import gripwright.pad.PadSetup;
+import gripwright.pad.ScanAnswer;
+import gripwright.pad.TouchAnswer;
+import gripwright.pad.TouchStop;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +25,36 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class HtmlReportTest {
+    /** One strip of an invented chip with blind gaps. */
+    private static ReportInput.Pads pads() {
+        Chip chip = new Chip("c", 3e-3, 5e-3, 1.2e-3, 0.5e-3, 0.2e-3, 1.2e-3, 0.5e-3, 150, 50e3, 115e3, 1.6e-3, 29, 66);
+        PadDesign strip = new PadDesign("strip", chip, 3e-3, 0.7e6, 1.5e9, 4, 6e-3, 1, 6e-3, 0, 0.02);
+        PadSetup setup = new PadSetup(
+                List.of(strip),
+                new Bus(false, 400e3, 20e-6, 8, true, true, 0, 0, 3.3),
+                1,
+                new TouchStop(0.05, 1, 0.01, 1e-3, 0.05, 0.01, 5, 1000),
+                new PadSetup.Casting(3100, 3, 1800, 0.05),
+                new PadSetup.Judging(0.05, 0.05, 100, 0.05, 0.5));
+        ScanAnswer scan = ScanAnswer.of(setup);
+        double period = scan.fastest().orElseThrow().period();
+        return new ReportInput.Pads(
+                List.of(PadAnswer.of(strip, setup)),
+                scan,
+                List.of(TouchAnswer.of(setup, strip, period, Fixtures.project().need())));
+    }
+
+    @Test
+    void padsAreToldWithTheirGapsAndPictures() {
+        String page = HtmlReport.write(input());
+        assertThat(page)
+                .contains(
+                        "What do the pads feel?",
+                        "1 pad with blind gaps",
+                        "heavy bars: blind",
+                        "all read: the scan ends");
+    }
+
     private static ReportInput input() {
         Project project = Fixtures.project();
         return new ReportInput(
@@ -39,6 +77,7 @@ class HtmlReportTest {
                 List.of(Fixtures.map("mug", "wrap", 41, 0.003), Fixtures.map("D cell", "top", 21, 0.04)),
                 Optional.of(Fixtures.trials(project.need())),
                 List.of(hold(project, "mug", Outcome.HELD), hold(project, "tape roll", Outcome.PUSHED_AWAY)),
+                Optional.of(pads()),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
