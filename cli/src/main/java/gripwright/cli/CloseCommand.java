@@ -1,11 +1,11 @@
 package gripwright.cli;
 
+import gripwright.closing.ChipReadings;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.ClosingRunner;
 import gripwright.closing.Conditions;
 import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
-import gripwright.closing.Readings;
 import gripwright.closing.SensedDetail;
 import gripwright.closing.Sensing;
 import gripwright.files.json.CloseJson;
@@ -98,7 +98,7 @@ final class CloseCommand extends ProjectCommand {
         ClosingRunner closing = runner(open, object, grip, numerics, sensing);
         Conditions wanted = Conditions.at(offset.x(), offset.y(), turn);
         SensedDetail both = sensing == null ? null : closing.sensed(wanted);
-        Readings readings = both == null ? null : both.readings();
+        ChipReadings readings = both == null ? null : both.readings();
         ClosingDetail detail = both == null ? closing.detail(wanted) : both.closing();
         at.out().println(CloseText.of(object.name(), grip.name(), detail));
         if (readings != null) {

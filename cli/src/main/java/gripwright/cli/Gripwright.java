@@ -51,6 +51,7 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new ScanCommand(at))
                 .addSubcommand(new TouchCommand(at))
                 .addSubcommand(new VaryCommand(at))
+                .addSubcommand(new RecordCommand(at))
                 .addSubcommand(new ReportCommand(at))
                 .addSubcommand(new BenchCommand(at))
                 .addSubcommand(new DemoCommand(at))

@@ -1,8 +1,8 @@
 package gripwright.cli;
 
+import gripwright.closing.ChipReadings;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.HoldDetail;
-import gripwright.closing.Readings;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Need;
@@ -30,7 +30,7 @@ final class Pictures {
         return HandPicture.draw(hand).standAlone();
     }
 
-    static String closing(Hand hand, GraspObject object, ClosingDetail detail, @Nullable Readings readings) {
+    static String closing(Hand hand, GraspObject object, ClosingDetail detail, @Nullable ChipReadings readings) {
         Picture closing = ClosingPicture.draw(hand, object, detail);
         return (readings == null ? closing : SensedPicture.under(closing, readings)).standAlone();
     }

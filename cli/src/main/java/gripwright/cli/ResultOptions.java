@@ -18,7 +18,7 @@ final class ResultOptions {
             paramLabel = "FILE.svg",
             description = "Also draw the result: the hand (check), a film strip (close), the pulls around the object "
                     + "(hold), the map (map), the table of objects and grips (trials, report, demo), "
-                    + "the ranking (vary).")
+                    + "the ranking (vary), rates and traces (record).")
     private @Nullable Path picture;
 
     private final Surroundings at;

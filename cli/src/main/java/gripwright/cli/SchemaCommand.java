@@ -34,7 +34,8 @@ final class SchemaCommand implements Callable<Integer> {
         vary,
         pad,
         scan,
-        touch
+        touch,
+        record
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

@@ -1,9 +1,9 @@
 package gripwright.cli;
 
+import gripwright.closing.ChipReadings;
+import gripwright.closing.ChipReadings.Chip;
+import gripwright.closing.ChipReadings.Value;
 import gripwright.closing.Policy;
-import gripwright.closing.Readings;
-import gripwright.closing.Readings.Chip;
-import gripwright.closing.Readings.Value;
 import gripwright.closing.Sensing;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
@@ -17,11 +17,11 @@ final class SensedText {
 
     private SensedText() {}
 
-    static String of(Policy policy, Readings r) {
+    static String of(Policy policy, ChipReadings r) {
         StringBuilder text = new StringBuilder();
         text.append(Words.wrapped("policy   " + policy.word() + ": " + policy.says()))
                 .append('\n');
-        for (Readings.Stop stop : r.stops()) {
+        for (ChipReadings.Stop stop : r.stops()) {
             text.append(Words.wrapped("stopped  " + stop.what() + " after " + time(stop.stopped()) + ": "
                             + name(r.chips().get(stop.chip())) + " had felt it at " + time(stop.arrived())))
                     .append('\n');
@@ -47,7 +47,7 @@ final class SensedText {
         return text.toString();
     }
 
-    private static Table table(Readings r) {
+    private static Table table(ChipReadings r) {
         Table table =
                 new Table("lrrrrr", "chip", "alarm at", "first felt after", "most read", "at rest", "end of range");
         int silent = 0;
@@ -96,7 +96,7 @@ final class SensedText {
     }
 
     /** One line per reading, chip by chip; the name of a pad in quotes. */
-    static String csv(Readings r) {
+    static String csv(ChipReadings r) {
         StringBuilder text = new StringBuilder("pad,chip,sampled_s,arrived_s,pressure_Pa,rise_Pa,saturated\n");
         for (Chip chip : r.chips()) {
             String head = quoted(chip.strip()) + "," + (chip.index() + 1) + ",";

@@ -18,6 +18,7 @@ import gripwright.study.TrialsResult;
 import gripwright.study.Uncertain;
 import gripwright.study.Vary;
 import gripwright.study.VaryResult;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** Runs studies of one project with progress shown, until an interruption. */
@@ -114,9 +115,14 @@ final class Studies {
     }
 
     TrialsResult trials(int runs, long seed) {
+        return trials(runs, seed, UnaryOperator.identity());
+    }
+
+    /** @param listening what the closings go through on their way to the study */
+    TrialsResult trials(int runs, long seed, UnaryOperator<RunnerFactory> listening) {
         ProgressLine progress = at.progress("trials");
         try {
-            return Trials.run(open.project(), closings, runs, seed, jobs, progress);
+            return Trials.run(open.project(), listening.apply(closings), runs, seed, jobs, progress);
         } finally {
             progress.end();
             keep();

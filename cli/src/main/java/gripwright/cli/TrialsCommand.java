@@ -2,6 +2,7 @@ package gripwright.cli;
 
 import gripwright.closing.Policy;
 import gripwright.closing.Sensing;
+import gripwright.files.RunTable;
 import gripwright.files.json.PoliciesJson;
 import gripwright.files.json.TrialsJson;
 import gripwright.model.GraspObject;
@@ -10,6 +11,8 @@ import gripwright.study.Findings;
 import gripwright.study.Jobs;
 import gripwright.study.PolicyResult;
 import gripwright.study.TrialsResult;
+import java.nio.file.Path;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,7 +32,8 @@ import picocli.CommandLine.Option;
             "Examples:",
             "  gripwright trials bench",
             "  gripwright trials bench --runs 1000 --seed 7 --json trials.json --picture trials.svg",
-            "  gripwright trials bench --policy centre --against blind"
+            "  gripwright trials bench --policy centre --against blind",
+            "  gripwright trials bench --table runs.parquet     after 'gripwright with-tables', once"
         })
 final class TrialsCommand extends ProjectCommand {
     @Mixin
@@ -52,6 +56,13 @@ final class TrialsCommand extends ProjectCommand {
                     "Another policy: close with both on the same runs, and say what the first is worth beside it.")
     private @Nullable Policy against;
 
+    @Option(
+            names = "--table",
+            paramLabel = "FILE",
+            description =
+                    "Also write every run as a row of FILE.csv or FILE.parquet, those that only chose the grip too.")
+    private @Nullable Path table;
+
     TrialsCommand(Surroundings at) {
         super(at);
     }
@@ -60,10 +71,15 @@ final class TrialsCommand extends ProjectCommand {
     Exit run() {
         Jobs jobs = threads.jobs();
         samples.check();
+        TableFile.check(table);
         OpenProject open = open();
         double wanted = open.project().need().wantedSuccess();
         Sensing sensing = policy.sensing(open, against != null && against.feels());
         if (against != null) {
+            if (table != null) {
+                throw new CommandFailure(
+                        Exit.USAGE, "--table holds the runs of one policy; leave it out beside --against");
+            }
             return compare(open, against, new Studies(at, open, pads.numerics(), jobs, policy.policy(), sensing));
         }
         for (GraspObject object : open.project().need().objects()) {
@@ -72,7 +88,9 @@ final class TrialsCommand extends ProjectCommand {
             }
         }
         Studies studies = new Studies(at, open, pads.numerics(), jobs, policy.policy(), sensing);
-        TrialsResult trials = studies.trials(samples.runs(), samples.seed());
+        RunTable runs = new RunTable();
+        TrialsResult trials = studies.trials(
+                samples.runs(), samples.seed(), table == null ? UnaryOperator.identity() : runs::through);
         at.out()
                 .println(Say.count(samples.runs(), "run", "runs") + " for each object and grip, seed " + samples.seed()
                         + (trials.stopped() ? "; stopped before the end" : "") + "\n");
@@ -88,6 +106,9 @@ final class TrialsCommand extends ProjectCommand {
                 policy.policy().word(),
                 policy.noiseSeed()));
         results.picture(() -> Pictures.trials(trials, open.project().need()));
+        if (table != null) {
+            TableFile.write(at, table, runs.table(open.project().need()));
+        }
         return studies.stopped() ? Exit.STOPPED : TrialsText.exit(trials, wanted);
     }
 

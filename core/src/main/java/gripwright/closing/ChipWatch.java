@@ -1,6 +1,6 @@
 package gripwright.closing;
 
-import gripwright.closing.Readings.Value;
+import gripwright.closing.ChipReadings.Value;
 import gripwright.math.Draws;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -168,12 +168,12 @@ final class ChipWatch {
     }
 
     /** All chips with what they said; empty lists if readings are not kept. */
-    List<Readings.Chip> chips(List<String> bodies) {
-        List<Readings.Chip> out = new ArrayList<>();
+    List<ChipReadings.Chip> chips(List<String> bodies) {
+        List<ChipReadings.Chip> out = new ArrayList<>();
         int c = 0;
         for (Sensing.Strip strip : sensing.strips()) {
             for (int i = 0; i < strip.design().cells(); i++, c++) {
-                out.add(new Readings.Chip(
+                out.add(new ChipReadings.Chip(
                         strip.design().name(),
                         i,
                         bodies.get(bank.body(c)),

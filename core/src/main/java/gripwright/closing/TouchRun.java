@@ -47,7 +47,7 @@ final class TouchRun {
     private double[] arrived = new double[0];
     private boolean[] stopped = new boolean[0];
     private final boolean[] motorStopped;
-    private final List<Readings.Stop> stops = new ArrayList<>();
+    private final List<ChipReadings.Stop> stops = new ArrayList<>();
     private double rate;
     private double shift;
     private String story = "";
@@ -317,7 +317,7 @@ final class TouchRun {
         for (int l = 0; l < stopped.length && !listeners.isEmpty(); l++) {
             if (!stopped[l] && stopAt[l] <= chips.clock + SAME) {
                 stopped[l] = true;
-                stops.add(new Readings.Stop(listeners.get(l), heard[l], arrived[l], chips.clock));
+                stops.add(new ChipReadings.Stop(listeners.get(l), heard[l], arrived[l], chips.clock));
                 stopMotor(listeners.get(l));
             }
         }
@@ -336,9 +336,9 @@ final class TouchRun {
     }
 
     /** All that was said; a last round of the scan at rest stands at its end. */
-    Readings readings(Policy policy, List<String> bodies) {
+    ChipReadings readings(Policy policy, List<String> bodies) {
         double end = chips.clock;
-        return new Readings(policy.word(), sensing.clock().period(), end, shift, chips.chips(bodies), stops, story);
+        return new ChipReadings(policy.word(), sensing.clock().period(), end, shift, chips.chips(bodies), stops, story);
     }
 
     /** The closed hand at rest: one more round. */

@@ -2,12 +2,14 @@ package gripwright.pad;
 
 import gripwright.check.Check;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything the project folder says about pads that feel.
  *
  * @param addresses different addresses each chip can be set to
  * @param places where each pad lies, in the order of the pads; empty if that is not known
+ * @param readings the columns of a log, if they are named
  */
 public record PadSetup(
         List<PadDesign> pads,
@@ -16,7 +18,8 @@ public record PadSetup(
         TouchStop touch,
         Casting casting,
         Judging judging,
-        List<PadPlace> places) {
+        List<PadPlace> places,
+        Optional<Readings> readings) {
     public PadSetup {
         pads = List.copyOf(pads);
         places = List.copyOf(places);
@@ -27,8 +30,15 @@ public record PadSetup(
     }
 
     /** Without the places of the pads. */
-    public PadSetup(List<PadDesign> pads, Bus bus, int addresses, TouchStop touch, Casting casting, Judging judging) {
-        this(pads, bus, addresses, touch, casting, judging, List.of());
+    public PadSetup(
+            List<PadDesign> pads,
+            Bus bus,
+            int addresses,
+            TouchStop touch,
+            Casting casting,
+            Judging judging,
+            Optional<Readings> readings) {
+        this(pads, bus, addresses, touch, casting, judging, List.of(), readings);
     }
 
     /** How the rubber is poured: vacuum (absolute) [Pa], viscosity [Pa s], pot life [s], share of air stirred in [-]. */

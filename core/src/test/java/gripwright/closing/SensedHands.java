@@ -157,7 +157,8 @@ final class SensedHands {
                         touch,
                         new PadSetup.Casting(3100, 3, 1800, 0.05),
                         new PadSetup.Judging(0.05, 0.05, 100, 0.05, 0.5),
-                        places),
+                        places,
+                        Optional.empty()),
                 1);
     }
 

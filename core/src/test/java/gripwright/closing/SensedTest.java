@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import gripwright.closing.Readings.Chip;
-import gripwright.closing.Readings.Value;
+import gripwright.closing.ChipReadings.Chip;
+import gripwright.closing.ChipReadings.Value;
 import gripwright.math.Streams;
 import gripwright.math.Vec3;
 import gripwright.model.Phalanx;
@@ -67,7 +67,7 @@ class SensedTest {
     void readingsStepByTheResolutionAndEndAtTheRange() {
         gripwright.pad.Chip coarse = SensedHands.chip(30, 105e3, 25);
         Sensing sensing = SensedHands.sensing(coarse, SensedHands.TOUCH, "plus", "minus");
-        Readings r = SensedHands.simulator(SensedHands.oneMotor(), SensedHands.can(0.2), Policies.BLIND, sensing)
+        ChipReadings r = SensedHands.simulator(SensedHands.oneMotor(), SensedHands.can(0.2), Policies.BLIND, sensing)
                 .sensed(Conditions.NOMINAL)
                 .readings();
         int saturated = 0;
@@ -91,7 +91,7 @@ class SensedTest {
     @Test
     void readingsCarryTheTimesOfTheScan() {
         Sensing sensing = SensedHands.sensing(EXACT, SensedHands.TOUCH, "plus", "minus");
-        Readings r = SensedHands.simulator(SensedHands.oneMotor(), SensedHands.can(0.2), Policies.BLIND, sensing)
+        ChipReadings r = SensedHands.simulator(SensedHands.oneMotor(), SensedHands.can(0.2), Policies.BLIND, sensing)
                 .sensed(Conditions.NOMINAL)
                 .readings();
         for (int c = 0; c < r.chips().size(); c++) {
@@ -115,7 +115,7 @@ class SensedTest {
     @Test
     void emptyHandClosesInTheClosingTime() {
         Sensing sensing = SensedHands.sensing(EXACT, SensedHands.TOUCH, "thumb");
-        Readings r = new ClosingSimulator(
+        ChipReadings r = new ClosingSimulator(
                         BenchHands.threeFinger(),
                         BenchHands.above(0.13),
                         BenchHands.object("can", new gripwright.shape.Cylinder(0.02, 0.07, 0.002), 0.2),
@@ -188,11 +188,12 @@ class SensedTest {
     void quietChipsStopEachMotorAtTheThreshold() {
         Sensing sensing =
                 SensedHands.sensing(EXACT, SensedHands.AT_ONCE, "plus", "minus").withDeviations(5e8); // 500 Pa
-        Readings r = SensedHands.simulator(SensedHands.twoMotors(), SensedHands.can(0.5), Policies.of("touch"), sensing)
+        ChipReadings r = SensedHands.simulator(
+                        SensedHands.twoMotors(), SensedHands.can(0.5), Policies.of("touch"), sensing)
                 .sensed(OFF)
                 .readings();
-        assertThat(r.stops()).extracting(Readings.Stop::what).containsExactlyInAnyOrder("p", "m");
-        for (Readings.Stop stop : r.stops()) {
+        assertThat(r.stops()).extracting(ChipReadings.Stop::what).containsExactlyInAnyOrder("p", "m");
+        for (ChipReadings.Stop stop : r.stops()) {
             Chip chip = r.chips().get(stop.chip());
             assertThat(chip.strip()).startsWith(stop.what().equals("p") ? "plus" : "minus");
             assertThat(stop.stopped()).isCloseTo(stop.arrived(), within(1e-7));
@@ -209,7 +210,8 @@ class SensedTest {
     void reactionDelaysTheStop() {
         Sensing sensing =
                 SensedHands.sensing(EXACT, SensedHands.TOUCH, "plus", "minus").withDeviations(5e8);
-        Readings r = SensedHands.simulator(SensedHands.twoMotors(), SensedHands.can(0.5), Policies.of("touch"), sensing)
+        ChipReadings r = SensedHands.simulator(
+                        SensedHands.twoMotors(), SensedHands.can(0.5), Policies.of("touch"), sensing)
                 .sensed(OFF)
                 .readings();
         // 10 ms of delay, and braking from 50 mm/s at 5 m/s2 as half of 10 ms

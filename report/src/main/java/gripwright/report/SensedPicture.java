@@ -1,8 +1,8 @@
 package gripwright.report;
 
-import gripwright.closing.Readings;
-import gripwright.closing.Readings.Chip;
-import gripwright.closing.Readings.Value;
+import gripwright.closing.ChipReadings;
+import gripwright.closing.ChipReadings.Chip;
+import gripwright.closing.ChipReadings.Value;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -18,24 +18,24 @@ public final class SensedPicture {
     private static final String[] STYLES = {"c0", "c1", "c2", "c3", "c4"};
 
     private final Svg svg = new Svg();
-    private final Readings readings;
+    private final ChipReadings readings;
     private final Scale x;
 
-    private SensedPicture(Readings readings, double width) {
+    private SensedPicture(ChipReadings readings, double width) {
         this.readings = readings;
         double end = Math.max(1e-3, readings.end() + readings.period());
         x = new Scale(0, end, LEFT, width - LABELS);
     }
 
     /** The panels alone. */
-    public static Picture draw(Readings readings, double width) {
+    public static Picture draw(ChipReadings readings, double width) {
         SensedPicture p = new SensedPicture(readings, width);
         double end = p.panels(0);
         return new Picture("What the chips read while the hand closed", width, end, p.svg.body());
     }
 
     /** A picture with the panels under it. */
-    public static Picture under(Picture above, Readings readings) {
+    public static Picture under(Picture above, ChipReadings readings) {
         SensedPicture p = new SensedPicture(readings, above.width());
         double end = p.panels(above.height() + 24);
         return new Picture(above.title(), above.width(), end, above.body() + p.svg.body());
@@ -53,7 +53,7 @@ public final class SensedPicture {
         for (Map.Entry<String, List<Chip>> strip : strips.entrySet()) {
             y = panel(strip.getKey(), strip.getValue(), y);
         }
-        for (Readings.Stop s : readings.stops()) {
+        for (ChipReadings.Stop s : readings.stops()) {
             svg.line(x.at(s.stopped()), first - 12, x.at(s.stopped()), y - 26, "t dash");
         }
         for (double v : x.ticks(6)) {
@@ -67,7 +67,7 @@ public final class SensedPicture {
     private double stops(double top) {
         double y = top;
         double end = -1;
-        for (Readings.Stop s : readings.stops()) {
+        for (ChipReadings.Stop s : readings.stops()) {
             String words = s.what() + " stops: " + name(s.chip());
             double at = Math.min(x.at(s.stopped()), x.to() + LABELS - Svg.textWidth(words, 12));
             if (at < end) {

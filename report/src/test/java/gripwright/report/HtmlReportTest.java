@@ -35,7 +35,8 @@ class HtmlReportTest {
                 1,
                 new TouchStop(0.05, 1, 0.01, 1e-3, 0.05, 0.01, 5, 1000),
                 new PadSetup.Casting(3100, 3, 1800, 0.05),
-                new PadSetup.Judging(0.05, 0.05, 100, 0.05, 0.5));
+                new PadSetup.Judging(0.05, 0.05, 100, 0.05, 0.5),
+                Optional.empty());
         ScanAnswer scan = ScanAnswer.of(setup);
         double period = scan.fastest().orElseThrow().period();
         return new ReportInput.Pads(

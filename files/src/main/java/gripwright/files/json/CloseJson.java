@@ -1,8 +1,8 @@
 package gripwright.files.json;
 
+import gripwright.closing.ChipReadings;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Frame;
-import gripwright.closing.Readings;
 import gripwright.closing.Sensing;
 import gripwright.math.Pose;
 import gripwright.model.Finger;
@@ -44,7 +44,7 @@ public final class CloseJson {
             ClosingDetail detail,
             boolean frames,
             @Nullable Sureness sureness,
-            @Nullable Readings readings) {
+            @Nullable ChipReadings readings) {
         return JsonText.of(json -> {
             origin.write(json, "close");
             json.text("grip", grip.name());
@@ -205,7 +205,7 @@ public final class CloseJson {
                         .number("pressure_Pa", contact.pressure()));
     }
 
-    private static void readings(JsonText json, Readings r) {
+    private static void readings(JsonText json, ChipReadings r) {
         json.text("policy", r.policy())
                 .text("reading", Sensing.READING)
                 .text("time", Sensing.TIME)
@@ -231,14 +231,14 @@ public final class CloseJson {
                         .number("zero_Pa", c.zero())
                         .number("threshold_Pa", c.threshold())
                         .number("greatest_Pa", c.greatest())
-                        .numbers("sampled_s", of(c, Readings.Value::sampled))
-                        .numbers("arrived_s", of(c, Readings.Value::arrived))
-                        .numbers("pressure_Pa", of(c, Readings.Value::pressure))
-                        .numbers("rise_Pa", of(c, Readings.Value::rise))
+                        .numbers("sampled_s", of(c, ChipReadings.Value::sampled))
+                        .numbers("arrived_s", of(c, ChipReadings.Value::arrived))
+                        .numbers("pressure_Pa", of(c, ChipReadings.Value::pressure))
+                        .numbers("rise_Pa", of(c, ChipReadings.Value::rise))
                         .numbers("saturated", of(c, v -> v.saturated() ? 1 : 0)));
     }
 
-    private static double[] of(Readings.Chip chip, ToDoubleFunction<Readings.Value> what) {
+    private static double[] of(ChipReadings.Chip chip, ToDoubleFunction<ChipReadings.Value> what) {
         return chip.values().stream().mapToDouble(what).toArray();
     }
 

@@ -10,7 +10,7 @@ import java.util.List;
  * @param end of the closing [s]; one more round of the scan, at rest, stands after it
  * @param moved how far the arm moved the hand to the side before it tightened [m], along x
  */
-public record Readings(
+public record ChipReadings(
         String policy, double period, double end, double moved, List<Chip> chips, List<Stop> stops, String story) {
     /**
      * One chip.
@@ -60,7 +60,7 @@ public record Readings(
      */
     public record Stop(String what, int chip, double arrived, double stopped) {}
 
-    public Readings {
+    public ChipReadings {
         chips = List.copyOf(chips);
         stops = List.copyOf(stops);
     }
