@@ -135,7 +135,7 @@ final class CloseCommand extends ProjectCommand {
     private Sureness sureness(
             OpenProject open, GraspObject object, Grip grip, Conditions conditions, @Nullable Sensing sensing) {
         ClosingRunner runner = runner(open, object, grip, pads.numerics(), sensing);
-        String subject = SureText.subject(object.name(), grip.name(), conditions);
+        String subject = Sureness.subject(object.name(), grip.name(), conditions);
         return Sureness.of(runner, conditions, subject, Uncertain.seeded(1));
     }
 

@@ -51,6 +51,8 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new ScanCommand(at))
                 .addSubcommand(new TouchCommand(at))
                 .addSubcommand(new VaryCommand(at))
+                .addSubcommand(new PlanTrialsCommand(at))
+                .addSubcommand(new ScoreCommand(at))
                 .addSubcommand(new RecordCommand(at))
                 .addSubcommand(new ReportCommand(at))
                 .addSubcommand(new BenchCommand(at))

@@ -7,6 +7,9 @@ import gripwright.closing.Sensing;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CaptureMap;
+import gripwright.study.Explain;
+import gripwright.study.ExplainResult;
+import gripwright.study.FieldTrial;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
 import gripwright.study.PolicyComparison;
@@ -18,6 +21,7 @@ import gripwright.study.TrialsResult;
 import gripwright.study.Uncertain;
 import gripwright.study.Vary;
 import gripwright.study.VaryResult;
+import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
@@ -101,6 +105,18 @@ final class Studies {
         try {
             return new PolicyComparison(open.project(), side(policy), side(against), runs, seed, noiseSeed)
                     .run(jobs, progress);
+        } finally {
+            progress.end();
+            keep();
+        }
+    }
+
+    ExplainResult explain(List<FieldTrial> trials, Explain.Settings settings) {
+        ProgressLine progress = at.progress("closings for the sheet");
+        try {
+            return Explain.run(open.project(), trials, settings, project -> kept.of(project, numerics), jobs, progress);
+        } catch (IllegalArgumentException e) {
+            throw new CommandFailure(Exit.UNDECIDED, String.valueOf(e.getMessage()), e);
         } finally {
             progress.end();
             keep();

@@ -35,6 +35,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private static final double CARRIES = 0.05;
 
     private final Hand hand;
+    private final Grip grip;
     private final GraspObject object;
     private final Spread tableFriction;
     private final Criteria criteria;
@@ -52,7 +53,6 @@ public final class ClosingSimulator implements ClosingRunner {
     private String trouble = "";
     private final Policy policy;
     private final @Nullable Sensing sensing;
-    private final Grip grip;
     private @Nullable TouchRun keepingRun;
     /** Of the hand along x by the arm before it tightens [m]. */
     private double shift;
@@ -83,6 +83,7 @@ public final class ClosingSimulator implements ClosingRunner {
             Policy policy,
             @Nullable Sensing sensing) {
         this.hand = hand;
+        this.grip = grip;
         this.object = object;
         this.tableFriction = tableFriction;
         this.criteria = criteria;
@@ -99,7 +100,6 @@ public final class ClosingSimulator implements ClosingRunner {
         checkFingersClear(grip);
         this.policy = policy;
         this.sensing = sensing;
-        this.grip = grip;
         if (policy.feels()) {
             if (sensing == null) {
                 throw new IllegalArgumentException("policy '" + policy.word() + "' needs chips; none are given");
@@ -192,7 +192,12 @@ public final class ClosingSimulator implements ClosingRunner {
         HoldTests tests = new HoldTests(system, stepper, criteria);
         List<String> fingers = hand.fingers().stream().map(Finger::name).toList();
         Release release = new LettingGo(system, stepper, criteria, fingers).from(tests.held, this::handBack, retreat());
-        return tests.all(closing, plan, reach(), Optional.of(release));
+        Pressing pressing = new Pressing(hand, grip, system, object.shape(), tests, wanted.springRate());
+        List<PressResult> presses = object.tasks().stream()
+                .filter(task -> task.grip().equals(grip.name()))
+                .map(task -> pressing.run(task, plan.travel()))
+                .toList();
+        return tests.all(closing, plan, reach(), Optional.of(release)).with(presses);
     }
 
     /** Greatest extent of the object from its centre of mass along its own axes [m]. */

@@ -7,4 +7,7 @@ import java.nio.file.Path;
 public interface ParquetWriter {
     /** Writes a file that is not there yet. */
     void write(DataTable table, Path file) throws IOException;
+
+    /** Turns CSV with a line of names, and lines that begin with # before it, into a file that is not there yet. */
+    void convert(Path csv, Path file) throws IOException;
 }

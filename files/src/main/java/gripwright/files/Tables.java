@@ -56,6 +56,35 @@ public final class Tables {
         if (fault.isPresent()) {
             throw new IOException(fault.get());
         }
+        whole(file, beside -> {
+            if (ending(file).equals("csv")) {
+                csv(table, beside);
+            } else {
+                parquet(NO_PARQUET).write(table, beside);
+            }
+        });
+    }
+
+    /**
+     * Turns CSV that is there already, such as a log or the result of {@code decode}, into Parquet; kinds of columns are
+     * found by looking at every row.
+     *
+     * @throws IOException with what to do, if the module is not there or a file cannot be read or written
+     */
+    public static void parquetOfCsv(Path csv, Path file) throws IOException {
+        whole(file, beside -> parquet(file + ": " + NO_PARQUET).convert(csv, beside));
+    }
+
+    private static ParquetWriter parquet(String otherwise) throws IOException {
+        return parquetWriter().orElseThrow(() -> new IOException(otherwise));
+    }
+
+    private interface Writing {
+        void to(Path beside) throws IOException;
+    }
+
+    /** The whole new file or the whole old one. */
+    private static void whole(Path file, Writing writing) throws IOException {
         Path target = file.toAbsolutePath();
         Path folder = target.getParent();
         if (folder != null) {
@@ -64,11 +93,7 @@ public final class Tables {
         Path beside = target.resolveSibling("." + target.getFileName() + ".part");
         Files.deleteIfExists(beside);
         try {
-            if (ending(file).equals("csv")) {
-                csv(table, beside);
-            } else {
-                parquetWriter().orElseThrow(() -> new IOException(NO_PARQUET)).write(table, beside);
-            }
+            writing.to(beside);
             Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
         } finally {
             Files.deleteIfExists(beside);

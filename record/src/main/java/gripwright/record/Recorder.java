@@ -5,8 +5,8 @@ import java.nio.file.Path;
 
 /** Records: from the bytes of a source to the log, its side file and the counts. */
 public final class Recorder {
-    /** Of a longer line only so many bytes are kept, in the side file. */
-    public static final int LONGEST_LINE = 64 << 10;
+    /** Of a longer line only so many bytes are kept, in the side file; with times in front it stays below 64 KiB. */
+    public static final int LONGEST_LINE = 65_000;
 
     /** Nothing for so long is called a silence [s]. */
     public static final double SILENCE = 2;

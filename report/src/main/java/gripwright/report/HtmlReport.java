@@ -87,6 +87,9 @@ public final class HtmlReport {
                                         "pad") + " with blind gaps"),
                         HtmlPads.section(p))));
         out.add(new Section("What fails, and why?", failuresBrief(input), HtmlResults.failures(input)));
+        out.add(new Section("What is worth changing?", plain(HtmlVary.brief(input)), HtmlVary.section(input)));
+        out.add(new Section(
+                "How far can the numbers be believed?", plain(HtmlCertain.brief(input)), HtmlCertain.section(input)));
         out.add(new Section(
                 "What was assumed?",
                 plain(HtmlHand.counted(input.project().assumptions().size(), "assumption")),

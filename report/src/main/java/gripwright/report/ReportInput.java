@@ -9,7 +9,9 @@ import gripwright.pad.PadAnswer;
 import gripwright.pad.ScanAnswer;
 import gripwright.pad.TouchAnswer;
 import gripwright.study.MapResult;
+import gripwright.study.Refinement;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,6 +22,8 @@ import java.util.Optional;
  * @param maps capture maps, in order
  * @param holds tests of holds, in order; may be empty
  * @param pads what pads with chips feel; empty if the project has none
+ * @param vary what changes of the hand do, if that was looked at
+ * @param refined closings calculated finer, in order; may be empty
  * @param criteria by which the runs were judged
  * @param numerics with which they were calculated
  */
@@ -30,9 +34,18 @@ public record ReportInput(
         Optional<TrialsResult> trials,
         List<Hold> holds,
         Optional<Pads> pads,
+        Optional<VaryResult> vary,
+        List<Refined> refined,
         Criteria criteria,
         Numerics numerics,
         Provenance provenance) {
+    /** Closings of one of the project's objects with one of its grips, calculated finer. */
+    public record Refined(String object, String grip, List<Refinement> refinements) {
+        public Refined {
+            refinements = List.copyOf(refinements);
+        }
+    }
+
     /** A run with one of the project's objects and grips, and a note on why it is shown (may be empty). */
     public record Closing(String object, String grip, String note, ClosingDetail detail) {}
 
@@ -68,9 +81,34 @@ public record ReportInput(
         closings = List.copyOf(closings);
         maps = List.copyOf(maps);
         holds = List.copyOf(holds);
+        refined = List.copyOf(refined);
     }
 
-    /** Without tests of holds and pads with chips. */
+    /** Without pads with chips, changes of the hand and finer calculations. */
+    public ReportInput(
+            Project project,
+            List<Closing> closings,
+            List<MapResult> maps,
+            Optional<TrialsResult> trials,
+            List<Hold> holds,
+            Criteria criteria,
+            Numerics numerics,
+            Provenance provenance) {
+        this(
+                project,
+                closings,
+                maps,
+                trials,
+                holds,
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                criteria,
+                numerics,
+                provenance);
+    }
+
+    /** Without tests of holds either. */
     public ReportInput(
             Project project,
             List<Closing> closings,
@@ -79,6 +117,6 @@ public record ReportInput(
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, List.of(), Optional.empty(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
     }
 }

@@ -15,6 +15,10 @@ import gripwright.pad.PadSetup;
 import gripwright.pad.ScanAnswer;
 import gripwright.pad.TouchAnswer;
 import gripwright.pad.TouchStop;
+import gripwright.study.DesignChange;
+import gripwright.study.Refinement;
+import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -79,6 +83,8 @@ class HtmlReportTest {
                 Optional.of(Fixtures.trials(project.need())),
                 List.of(hold(project, "mug", Outcome.HELD), hold(project, "tape roll", Outcome.PUSHED_AWAY)),
                 Optional.of(pads()),
+                Optional.empty(),
+                List.of(),
                 Criteria.DEFAULT,
                 Numerics.DEFAULT,
                 new ReportInput.Provenance(
@@ -88,6 +94,51 @@ class HtmlReportTest {
                         "2026-11-25",
                         "gripwright report demo",
                         List.of("hand.yaml", "need.yaml")));
+    }
+
+    @Test
+    void whatToChangeAndHowSureItIsHaveSectionsOfTheirOwn() {
+        ReportInput in = input();
+        assertThat(HtmlReport.write(in))
+                .contains("What is worth changing?", "How far can the numbers be believed?", "gripwright vary DIR");
+        Project project = in.project();
+        VaryResult.Difference some = new VaryResult.Difference(0.02, 0.01, 0.03);
+        VaryResult.Effect effect =
+                new VaryResult.Effect("first joint spring", "20 % less", DesignChange.Kind.DESIGN, some, some, 0, "");
+        VaryResult vary = new VaryResult(
+                1,
+                10,
+                4,
+                0.06,
+                List.of(),
+                new TrialsResult.Weighted(0.8, 0.7, 0.9),
+                0,
+                some,
+                List.of(effect),
+                1,
+                Optional.of(effect));
+        Refinement finer = new Refinement(
+                "half the step",
+                Fixtures.closing(project.hand(), project.need().object("mug"), Outcome.HELD, false),
+                Fixtures.closing(project.hand(), project.need().object("mug"), Outcome.DROPPED, false));
+        String page = HtmlReport.write(new ReportInput(
+                project,
+                in.closings(),
+                in.maps(),
+                in.trials(),
+                in.holds(),
+                in.pads(),
+                Optional.of(vary),
+                List.of(new ReportInput.Refined("mug", "top", List.of(finer))),
+                in.criteria(),
+                in.numerics(),
+                in.provenance()));
+        assertThat(page)
+                .contains(
+                        "Best single change: first joint spring 20 % less",
+                        "On fresh samples",
+                        "dropped in the lift instead of held",
+                        "1 of 1 outcomes change when calculated finer");
     }
 
     private static ReportInput.Hold hold(Project project, String object, Outcome outcome) {

@@ -11,6 +11,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.duckdb.DuckDBAppender;
 import org.duckdb.DuckDBConnection;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,24 @@ public final class DuckTables implements ParquetWriter {
             throw new IOException("cannot write Parquet: " + e.getMessage(), e);
         } finally {
             delete(folder);
+        }
+    }
+
+    @Override
+    public void convert(Path csv, Path file) throws IOException {
+        long before;
+        try (Stream<String> lines = Files.lines(csv)) {
+            before = lines.takeWhile(line -> line.startsWith("#")).count();
+        }
+        try (Connection db = DriverManager.getConnection("jdbc:duckdb:");
+                Statement sql = db.createStatement()) {
+            sql.execute("SET memory_limit = '" + MEMORY + "'");
+            // Every row decides about the kind of its column: a word far down must not be an error or be lost.
+            sql.execute("COPY (SELECT * FROM read_csv('" + quoted(csv.toString(), '\'') + "', skip = " + before
+                    + ", header = true, delim = ',', quote = '\"', escape = '\"', sample_size = -1)) TO '"
+                    + quoted(file.toString(), '\'') + "' (FORMAT parquet, COMPRESSION zstd)");
+        } catch (SQLException e) {
+            throw new IOException("cannot write Parquet from " + csv + ": " + e.getMessage(), e);
         }
     }
 

@@ -99,6 +99,28 @@ class DuckTablesTest {
     }
 
     @Test
+    void aLogBecomesParquetWithTheKindsOfItsColumns() throws Exception {
+        StringBuilder log = new StringBuilder("# gripwright log 1\n# project: a, b\narrival,wall,seq,p00,note\n");
+        for (int i = 0; i < 30_000; i++) {
+            log.append(i)
+                    .append(".5,")
+                    .append(1_795_600_000_000L + i)
+                    .append(',')
+                    .append(i)
+                    .append(',');
+            log.append(i % 10 == 0 ? "" : i)
+                    .append(i == 29_999 ? ".25,last" : ",")
+                    .append('\n');
+        }
+        Files.writeString(folder.resolve("a.csv"), log);
+        Tables.parquetOfCsv(folder.resolve("a.csv"), folder.resolve("a.parquet"));
+        assertThat(query("SELECT count(*), count(p00), max(seq), max(p00), max(arrival), max(note), max(wall) FROM '"
+                        + folder.resolve("a.parquet") + "'"))
+                .isEqualTo(
+                        List.of(List.of(30_000L, 27_000L, 29_999L, 29_999.25, 29_999.5, "last", 1_795_600_029_999L)));
+    }
+
+    @Test
     void aTableThatCannotBeFinishedLeavesNothing() throws Exception {
         Iterable<List<@Nullable Object>> broken = () -> {
             throw new IllegalStateException("planted");
