@@ -21,21 +21,20 @@ public final class DemoCase {
     private DemoCase() {}
 
     public static Project project() {
-        return reading("/demo/pads.yaml", ProjectReader::read);
+        return reading("/demo/pads.yaml").project();
+    }
+
+    /** The pads that feel. */
+    public static PadSetup pads() {
+        return reading("/demo/pads.yaml").pads().orElseThrow();
     }
 
     /** The chips round the tips of the touching demo, under the pads of the demo's one-motor hand. */
     public static PadSetup chips() {
-        return reading(
-                "/demo-touch/pads.yaml",
-                folder -> ProjectReader.readMarked(folder).pads().orElseThrow());
+        return reading("/demo-touch/pads.yaml").pads().orElseThrow();
     }
 
-    private interface Reading<T> {
-        T of(Path folder) throws IOException;
-    }
-
-    private static <T> T reading(String pads, Reading<T> reading) {
+    private static ProjectReader.Marked reading(String pads) {
         List<Path> copied = new ArrayList<>();
         try {
             Path folder = Files.createTempDirectory("gripwright-bench");
@@ -43,16 +42,17 @@ public final class DemoCase {
             for (String name : new String(read("/demo/FILES"), StandardCharsets.UTF_8)
                     .lines()
                     .toList()) {
-                if (!name.isBlank()) {
+                // what lies deeper is no part of the project
+                if (!name.isBlank() && !name.contains("/")) {
                     byte[] text = read(name.equals(ProjectReader.PADS) ? pads : "/demo/" + name);
                     copied.add(Files.write(folder.resolve(name), text));
                 }
             }
-            T result = reading.of(folder);
+            ProjectReader.Marked project = ProjectReader.readMarked(folder);
             for (int i = copied.size() - 1; i >= 0; i--) {
                 Files.delete(copied.get(i));
             }
-            return result;
+            return project;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -84,31 +84,21 @@ public record ReportInput(
         refined = List.copyOf(refined);
     }
 
-    /** Without pads with chips, changes of the hand and finer calculations. */
+    /** Without changes of the hand and finer calculations. */
     public ReportInput(
             Project project,
             List<Closing> closings,
             List<MapResult> maps,
             Optional<TrialsResult> trials,
             List<Hold> holds,
+            Optional<Pads> pads,
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(
-                project,
-                closings,
-                maps,
-                trials,
-                holds,
-                Optional.empty(),
-                Optional.empty(),
-                List.of(),
-                criteria,
-                numerics,
-                provenance);
+        this(project, closings, maps, trials, holds, pads, Optional.empty(), List.of(), criteria, numerics, provenance);
     }
 
-    /** Without tests of holds either. */
+    /** Without tests of holds and pads with chips. */
     public ReportInput(
             Project project,
             List<Closing> closings,
@@ -117,6 +107,6 @@ public record ReportInput(
             Criteria criteria,
             Numerics numerics,
             Provenance provenance) {
-        this(project, closings, maps, trials, List.of(), criteria, numerics, provenance);
+        this(project, closings, maps, trials, List.of(), Optional.empty(), criteria, numerics, provenance);
     }
 }
