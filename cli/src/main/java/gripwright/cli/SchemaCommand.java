@@ -31,6 +31,7 @@ final class SchemaCommand implements Callable<Integer> {
         strength,
         map,
         trials,
+        policies,
         vary,
         plan,
         score,
