@@ -8,6 +8,7 @@ import gripwright.pad.Bus;
 import gripwright.pad.Chip;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
+import gripwright.pad.Readings;
 import gripwright.pad.TouchStop;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
@@ -543,7 +544,9 @@ final class PadKeys {
     private static final Key<Map<String, ChipAndAddresses>> CHIPS = Key.required(
             "chips", Kinds.Named.defining(CHIP, 1, 20, "chips", CHIP_FAMILY), "The kinds of chips, by name.");
     private static final Key<Map<String, PadText>> PADS = Key.required(
-            "pads", new Kinds.Named<>(PAD_SECTION, 1, 20, "sensing pads", null, null), "The pads with chips, by name.");
+            "pads",
+            Kinds.Named.defining(PAD_SECTION, 1, 20, "sensing pads", ReadingKeys.PAD_FAMILY),
+            "The pads with chips, by name.");
     private static final Key<Bus> BUS = Key.required("bus", BUS_SECTION, "How the chips are read.");
     private static final Key<TouchStop> TOUCH = Key.required("touch", TOUCH_SECTION, "How a finger stops on touch.");
     private static final Key<PadSetup.Casting> CASTING =
@@ -551,19 +554,28 @@ final class PadKeys {
     private static final Key<PadSetup.Judging> WANTED =
             Key.required("wanted", WANTED_SECTION, "What the pads should feel.");
 
+    private static final Key<Readings> READINGS =
+            Key.maybe("readings", ReadingKeys.READINGS, "Which column of a log holds what.");
+
     static final Section<PadSetup> FILE = Section.of(
-            "pads",
-            "pads.yaml (optional): barometer chips under the hand's pads, the bus that reads them, how they are cast, and"
-                    + " how a finger stops on touch.",
-            List.of(CHIPS, PADS, BUS, TOUCH, CASTING, WANTED),
-            b -> new PadSetup(
-                    b.get(PADS).values().stream().map(PadText::design).toList(),
-                    b.get(BUS),
-                    b.get(PADS).values().stream()
-                            .mapToInt(PadText::addresses)
-                            .min()
-                            .orElse(1),
-                    b.get(TOUCH),
-                    b.get(CASTING),
-                    b.get(WANTED)));
+                    "pads",
+                    "pads.yaml (optional): barometer chips under the hand's pads, the bus that reads them, how they are cast, how"
+                            + " a finger stops on touch, and the columns of a log of their readings.",
+                    List.of(CHIPS, PADS, BUS, TOUCH, CASTING, WANTED, READINGS),
+                    b -> new PadSetup(
+                            b.get(PADS).values().stream().map(PadText::design).toList(),
+                            b.get(BUS),
+                            b.get(PADS).values().stream()
+                                    .mapToInt(PadText::addresses)
+                                    .min()
+                                    .orElse(1),
+                            b.get(TOUCH),
+                            b.get(CASTING),
+                            b.get(WANTED),
+                            b.find(READINGS)))
+            .checked(b -> b.find(PADS).ifPresent(pads -> {
+                Map<String, Integer> chips = new LinkedHashMap<>();
+                pads.forEach((name, pad) -> chips.put(name, pad.design().cells()));
+                ReadingKeys.checkCounts(b, READINGS, chips);
+            }));
 }
