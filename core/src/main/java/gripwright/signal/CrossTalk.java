@@ -1,0 +1,93 @@
+package gripwright.signal;
+
+import gripwright.stats.Interval;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.statistics.distribution.TDistribution;
+
+/** Slopes of all taxels while one is pressed. */
+final class CrossTalk {
+    private static final double BLOCK = 1;
+
+    private CrossTalk() {}
+
+    /** A slope at small force with one standard deviation and its degrees of freedom [reading/N]. */
+    record Slope(double value, double error, double freedom) {}
+
+    /**
+     * Slope of readings against force over some loads, each on a straight base line from the second before it to the
+     * second after it.
+     *
+     * @param readings per bin, NaN where missing
+     * @param force per bin [N]
+     * @param play of the pressed taxel, half width [N]: a loop of that shape is fitted beside the slope
+     */
+    static Slope slope(double[] readings, double[] force, List<Span> loads, double step, double play) {
+        List<double[]> rows = new ArrayList<>();
+        List<Integer> blocks = new ArrayList<>();
+        int second = Math.max(2, (int) Math.round(1 / step));
+        int block = 0;
+        double[] behind = play > 0 ? Play.of(force, play) : force;
+        for (Span load : loads) {
+            double before = mean(readings, load.from() - second - 2, load.from() - 2);
+            double after = mean(readings, load.to() + 2, load.to() + second + 2);
+            for (int i = load.from(); i < load.to(); i++) {
+                double u = (i - load.from()) / (double) load.length();
+                double above = readings[i] - before - u * (after - before);
+                if (!Double.isNaN(above)) {
+                    rows.add(new double[] {force[i], force[i] * force[i], behind[i] - force[i], above});
+                    blocks.add(block + (int) ((i - load.from()) * step / BLOCK));
+                }
+            }
+            block += (int) (load.length() * step / BLOCK) + 1;
+        }
+        if (rows.size() < 8) {
+            return new Slope(Double.NaN, Double.NaN, 1);
+        }
+        int p = play > 0 ? 3 : 2;
+        double[][] columns = new double[p][rows.size()];
+        double[] y = new double[rows.size()];
+        for (int i = 0; i < y.length; i++) {
+            for (int k = 0; k < p; k++) {
+                columns[k][i] = rows.get(i)[k];
+            }
+            y[i] = rows.get(i)[3];
+        }
+        Regression fit = Regression.fit(columns, y);
+        double variance = fit.deviation() * fit.deviation();
+        double[] off = new double[block];
+        for (int i = 0; i < y.length; i++) {
+            for (int k = 0; k < p; k++) {
+                off[blocks.get(i)] += fit.covariance()[0][k] * columns[k][i] * fit.residuals()[i] / variance;
+            }
+        }
+        double spread = 0;
+        for (double o : off) {
+            spread += o * o;
+        }
+        int free = Math.max(3, block - p);
+        spread *= block / (double) Math.max(1, block - p);
+        return new Slope(fit.coefficients()[0], Math.sqrt(Math.max(spread, fit.covariance()[0][0])), free);
+    }
+
+    private static double mean(double[] values, int from, int to) {
+        double sum = 0;
+        int n = 0;
+        for (int i = Math.max(0, from); i < Math.min(values.length, to); i++) {
+            if (!Double.isNaN(values[i])) {
+                sum += values[i];
+                n++;
+            }
+        }
+        return n > 0 ? sum / n : Double.NaN;
+    }
+
+    /** The share of one slope in that of the pressed taxel. */
+    static Calibration.Share share(int pressed, int reads, Slope other, Slope own) {
+        double share = other.value() / own.value();
+        double error = Math.hypot(other.error() / own.value(), share * own.error() / own.value());
+        double half =
+                TDistribution.of(Math.min(other.freedom(), own.freedom())).inverseSurvivalProbability(0.025) * error;
+        return new Calibration.Share(pressed, reads, other.value(), share, new Interval(share - half, share + half));
+    }
+}
