@@ -33,7 +33,9 @@ final class SchemaCommand implements Callable<Integer> {
         vary,
         pad,
         scan,
-        touch
+        touch,
+        calibrate,
+        decode
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")
