@@ -22,7 +22,8 @@ import picocli.CommandLine.Option;
 /** From a log beside a load cell to calibration.yaml. */
 @Command(
         name = "calibrate",
-        description = "Fit every taxel of a log against a reference force; say what is known how well, and what to recast.",
+        description =
+                "Fit every taxel of a log against a reference force; say what is known how well, and what to recast.",
         footer = {
             "",
             "Writes calibration.yaml in DIR, which 'gripwright decode' reads, and a page of pictures. What to record:",
@@ -39,8 +40,9 @@ final class CalibrateCommand extends ProjectCommand {
             names = "--log",
             required = true,
             paramLabel = "FILE",
-            description = "The log: CSV with a line of column names, such as 'gripwright record' writes; may be packed by"
-                    + " gzip.")
+            description =
+                    "The log: CSV with a line of column names, such as 'gripwright record' writes; may be packed by"
+                            + " gzip.")
     private Path file = Path.of("");
 
     @Option(
@@ -66,9 +68,10 @@ final class CalibrateCommand extends ProjectCommand {
         Readings readings = PadLogs.readings(open, setup);
         String column = reference.isEmpty()
                 ? readings.force()
-                        .orElseThrow(() -> new CommandFailure(
-                                Exit.USAGE,
-                                "no reference: name the load cell's column by --reference, or in pads.yaml (readings: force)"))
+                        .orElseThrow(
+                                () -> new CommandFailure(
+                                        Exit.USAGE,
+                                        "no reference: name the load cell's column by --reference, or in pads.yaml (readings: force)"))
                 : reference;
         List<String> remarks = new ArrayList<>();
         SensorLog log = PadLogs.reading(file, () -> {
@@ -79,7 +82,9 @@ final class CalibrateCommand extends ProjectCommand {
             }
         });
         Rates rates = new Rates(
-                setup.judging().falseAlarm(), setup.judging().miss(), setup.judging().zeros());
+                setup.judging().falseAlarm(),
+                setup.judging().miss(),
+                setup.judging().zeros());
         Calibration c;
         try {
             c = Calibrator.of(log, rates);

@@ -26,7 +26,8 @@ final class CalibrationText {
     static String of(Calibration c, String log, List<String> remarks) {
         StringBuilder out = new StringBuilder();
         String cycles = Say.count(c.cycles(), "cycle", "cycles") + " counted"
-                + (c.cycles() > 0 ? " of " + QuantityText.number(c.cycleTime(), 3) + " s" : "") + " after " + c.practice()
+                + (c.cycles() > 0 ? " of " + QuantityText.number(c.cycleTime(), 3) + " s" : "") + " after "
+                + c.practice()
                 + " for practice";
         out.append(Words.wrapped("log      " + log + ": " + c.rows() + " rows every "
                         + QuantityText.number(1e3 * c.step(), 3) + " ms, " + Say.count(c.gaps(), "gap", "gaps") + "; "
@@ -34,13 +35,13 @@ final class CalibrationText {
                         + Say.force(c.top()) + "; " + cycles))
                 .append('\n');
         for (String remark : remarks) {
-            out.append(Words.wrapped("         " + remark)).append('\n');
+            out.append("         " + Words.wrapped(remark)).append('\n');
         }
         for (String note : c.notes()) {
-            out.append(Words.wrapped("         " + note)).append('\n');
+            out.append("         " + Words.wrapped(note)).append('\n');
         }
-        out.append(Words.wrapped("clocks   the reference is late by " + told(c.lag(), 1e3, "ms") + "; its clock is fast by "
-                        + told(c.skew(), 1e6, "millionths")))
+        out.append(Words.wrapped("clocks   the reference is late by " + told(c.lag(), 1e3, "ms")
+                        + "; its clock is fast by " + told(c.skew(), 1e6, "millionths")))
                 .append("\n\n");
         out.append(table(c)).append("\n\n");
         for (Taxel t : c.taxels()) {
@@ -48,13 +49,15 @@ final class CalibrationText {
                 out.append(Words.wrapped(verdict(t))).append('\n');
             }
         }
-        CalibrationPage.reasons(c).forEach((reason, taxels) -> out.append(Words.wrapped("Not known from this log: " + reason
-                        + (taxels.size() == c.in(Taxel.State.FITTED).size()
-                                ? "."
-                                : " (" + String.join(", ", taxels) + ").")))
-                .append('\n'));
-        c.crossTalkRefusal().ifPresent(why -> out.append(Words.wrapped("Not known from this log: cross-talk: " + why + "."))
-                .append('\n'));
+        CalibrationPage.reasons(c)
+                .forEach((reason, taxels) -> out.append(Words.wrapped("Not known from this log: " + reason
+                                + (taxels.size() == c.in(Taxel.State.FITTED).size()
+                                        ? "."
+                                        : " (" + String.join(", ", taxels) + ").")))
+                        .append('\n'));
+        c.crossTalkRefusal()
+                .ifPresent(why -> out.append(Words.wrapped("Not known from this log: cross-talk: " + why + "."))
+                        .append('\n'));
         out.append('\n').append(definitions(c));
         return out.toString();
     }
@@ -72,7 +75,10 @@ final class CalibrationText {
                 .map(why -> "an unknown time (" + why + ")")
                 .orElse(FigureText.withHalf(
                                 factor * told.value(),
-                                factor * 0.5 * (told.interval().high() - told.interval().low()))
+                                factor
+                                        * 0.5
+                                        * (told.interval().high()
+                                                - told.interval().low()))
                         + " " + unit);
     }
 
@@ -92,17 +98,22 @@ final class CalibrationText {
     }
 
     private static String head(FigureKind kind, String unit) {
-        return kind.words() + ", " + FigureText.unit(kind, unit).replace(" of full scale", "").replace(" of the step", "");
+        return kind.words() + ", "
+                + FigureText.unit(kind, unit).replace(" of full scale", "").replace(" of the step", "");
     }
 
     private static String definitions(Calibration c) {
-        StringBuilder out = new StringBuilder("Values with half their 95 % intervals; percentages of full-scale output.\n");
+        StringBuilder out =
+                new StringBuilder("Values with half their 95 % intervals; percentages of full-scale output.\n");
         for (FigureKind kind : SHOWN) {
-            out.append(Words.wrapped("  " + kind.words() + ": " + kind.definition())).append('\n');
+            out.append(Words.wrapped("- " + kind.words() + ": " + kind.definition()))
+                    .append('\n');
         }
-        return out.append(Words.wrapped("  rates: false alarms " + Say.exactly(c.rates().falseAlarm()) + ", misses "
-                        + Say.exactly(c.rates().miss()) + ", zero from " + c.rates().zeros()
-                        + " readings; the other figures stand on the page"))
+        return out.append(Words.wrapped(
+                        "- rates: false alarms " + Say.exactly(c.rates().falseAlarm()) + ", misses "
+                                + Say.exactly(c.rates().miss()) + ", zero from "
+                                + c.rates().zeros()
+                                + " readings; the other figures stand on the page"))
                 .toString();
     }
 }

@@ -33,7 +33,8 @@ import picocli.CommandLine.Option;
             "The log is read row by row, so it may be longer than the memory. A pad is touched when a taxel shows more",
             "than 5 standard deviations twice in a row, and released when all show less than half of that. Slip is",
             "suspected when the centre of force moves by more than a fifth of the pitch and 4 standard deviations",
-            "within 0.1 s while the total does not rise by more than a tenth (common practice, no source).",
+            "within 0.1 s while the total neither rises by more than a tenth nor falls by more than a fifth (common",
+            "practice, no source).",
             "",
             "Example:",
             "  gripwright decode demo --log demo/calibration-log.csv.gz --to forces.csv"
@@ -66,7 +67,12 @@ final class DecodeCommand extends ProjectCommand {
 
     /** What was decoded, for words and JSON. */
     private record Done(
-            long rows, double first, double last, List<Decoder.Event> events, long eventCount, List<String> remarks,
+            long rows,
+            double first,
+            double last,
+            List<Decoder.Event> events,
+            long eventCount,
+            List<String> remarks,
             Decoder decoder) {}
 
     @Override
@@ -98,7 +104,8 @@ final class DecodeCommand extends ProjectCommand {
                             + readings.unit().symbol() + "; calibrate again");
         }
         List<Decoder.PadPlace> places = places(setup, readings);
-        Done done = PadLogs.reading(file, () -> decode(readings, how, places, setup.judging().zeros()));
+        Done done = PadLogs.reading(
+                file, () -> decode(readings, how, places, setup.judging().zeros()));
         say(done, how, places);
         results.json(() -> DecodeJson.of(
                 open.origin(),
@@ -180,36 +187,46 @@ final class DecodeCommand extends ProjectCommand {
     }
 
     private void say(Done done, Decoding how, List<Decoder.PadPlace> places) {
-        at.out().println(Words.wrapped("log      " + file.getFileName() + ": " + done.rows() + " rows of forces from "
-                + QuantityText.number(done.first(), 5) + " s to " + QuantityText.number(done.last(), 5) + " s"
-                + (zero > 0 ? ", zero from the first " + QuantityText.number(zero, 3) + " s" : ", zero as calibrated")));
-        done.remarks().forEach(r -> at.out().println(Words.wrapped("         " + r)));
+        at.out()
+                .println(Words.wrapped("log      " + file.getFileName() + ": " + done.rows() + " rows of forces from "
+                        + QuantityText.number(done.first(), 5) + " s to " + QuantityText.number(done.last(), 5) + " s"
+                        + (zero > 0
+                                ? ", zero from the first " + QuantityText.number(zero, 3) + " s"
+                                : ", zero as calibrated")));
+        done.remarks().forEach(r -> at.out().println("         " + Words.wrapped(r)));
         if (done.rows() == 0) {
             at.out().println("         no rows are left after the zero");
         }
         for (int p = 0; p < places.size(); p++) {
-            at.out().println(Words.wrapped("pad      " + places.get(p).name() + ": "
-                    + (done.decoder().takesApart(p)
-                            ? "cross-talk taken apart"
-                            : how.plate()
-                                    ? "calibrated by a plate: its force is shared out evenly over the pad's taxels"
-                                    : "each taxel by itself: cross-talk is not known")));
+            at.out()
+                    .println(Words.wrapped("pad      " + places.get(p).name() + ": "
+                            + (done.decoder().takesApart(p)
+                                    ? "cross-talk taken apart"
+                                    : how.plate()
+                                            ? "calibrated by a plate: its force is shared out evenly over the pad's taxels"
+                                            : "each taxel by itself: cross-talk is not known")));
         }
         List<Decoding.Cell> without =
                 how.taxels().stream().filter(c -> c.model().isEmpty()).toList();
         if (!without.isEmpty()) {
-            at.out().println(Words.wrapped("         no forces from "
-                    + String.join(
-                            ", ",
-                            without.stream().map(c -> c.column() + " (" + c.words() + ")").toList())));
+            at.out()
+                    .println("         "
+                            + Words.wrapped("no forces from "
+                                    + String.join(
+                                            ", ",
+                                            without.stream()
+                                                    .map(c -> c.column() + " (" + c.words() + ")")
+                                                    .toList())));
         }
         at.out().println();
         Table table = new Table("rlll", "time, s", "pad", "event", "taxel");
-        done.events().stream().limit(MOST_EVENTS).forEach(e -> table.row(
-                QuantityText.number(e.time(), 6),
-                e.pad(),
-                e.kind().words(),
-                e.taxel() < 0 ? "" : how.taxels().get(e.taxel()).column()));
+        done.events().stream()
+                .limit(MOST_EVENTS)
+                .forEach(e -> table.row(
+                        QuantityText.number(e.time(), 6),
+                        e.pad(),
+                        e.kind().words(),
+                        e.taxel() < 0 ? "" : how.taxels().get(e.taxel()).column()));
         if (table.isEmpty()) {
             at.out().println("Nothing touched the pads.");
         } else {

@@ -15,7 +15,8 @@ final class PadLogs {
         return setup.readings()
                 .orElseThrow(() -> new CommandFailure(
                         Exit.USAGE,
-                        open.given() + "/" + ProjectReader.PADS + " does not say which column of a log holds what; add a"
+                        open.given() + "/" + ProjectReader.PADS
+                                + " does not say which column of a log holds what; add a"
                                 + " block `readings` (docs/keys.md), such as readings: {time: t, taxels: {PAD: [p00, p01]},"
                                 + " unit: Pa, force: F}"));
     }

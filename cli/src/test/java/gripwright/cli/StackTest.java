@@ -36,8 +36,14 @@ class StackTest {
             List.of("cli"));
 
     /** Arrows within a level. */
-    private static final Set<String> SIDEWAYS =
-            Set.of("units -> check", "math -> check", "report -> files", "pad -> model", "pad -> stats", "signal -> stats", "signal -> pad");
+    private static final Set<String> SIDEWAYS = Set.of(
+            "units -> check",
+            "math -> check",
+            "report -> files",
+            "pad -> model",
+            "pad -> stats",
+            "signal -> stats",
+            "signal -> pad");
 
     private static final String[] CORE = {
         "gripwright.check..",

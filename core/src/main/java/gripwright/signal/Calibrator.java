@@ -15,6 +15,7 @@ public final class Calibrator {
     private static final double BIN = 0.02;
     private static final double SMOOTH = 0.1;
     private static final double ROUNDED = 4e-4;
+    private static final double MOST_LOOP = 0.1;
     private static final double CALM = 1;
     private static final double STILL = 7;
     private static final double LEAST_WARM_UP = 5;
@@ -473,6 +474,9 @@ public final class Calibrator {
         for (Span tap : all.taps()) {
             Arrays.fill(use, Math.max(0, tap.from() - margin), Math.min(use.length, tap.to() + margin), Double.NaN);
         }
+        if (course.force() != all.force()) {
+            blank(use, course, all);
+        }
         round(use, history, course.top());
         for (Span practice : course.practice()) {
             Arrays.fill(use, practice.from(), practice.to(), Double.NaN);
@@ -499,6 +503,24 @@ public final class Calibrator {
                 environment.temperature0(),
                 environment.ambient0(),
                 course.cycles().size() >= LEAST_CYCLES);
+    }
+
+    /** Leaves out the time of single presses and some after: how hard they press a taxel beside a plate is not known. */
+    private void blank(double[] use, LoadCourse course, LoadCourse all) {
+        int from = use.length;
+        int to = 0;
+        for (Span load : all.loads()) {
+            int middle = (load.from() + load.to()) / 2;
+            if (course.force()[middle] < 0.5 * all.force()[middle]) {
+                from = Math.min(from, load.from());
+                to = Math.max(to, load.to());
+            }
+        }
+        int margin = (int) Math.round(0.5 / bins.step());
+        int after = (int) Math.round(30 / bins.step());
+        if (from < to) {
+            Arrays.fill(use, Math.max(0, from - margin), Math.min(use.length, to + after), Double.NaN);
+        }
     }
 
     /** Leaves out where the smoothed force turns sharply: there it is not what the taxel felt. */
@@ -614,7 +636,7 @@ public final class Calibrator {
         double slope = fit.coefficients()[TaxelFit.SENSITIVITY];
         double noise = firstDifference(clean[c]);
         boolean follows =
-                Math.abs(slope) > 6 * fit.error(TaxelFit.SENSITIVITY) && Math.abs(slope) * course.top() > noise / 4;
+                Math.abs(slope) > 4 * fit.error(TaxelFit.SENSITIVITY) && Math.abs(slope) * course.top() > noise / 4;
         if (!follows) {
             return Taxel.without(
                     channel,
@@ -724,17 +746,38 @@ public final class Calibrator {
         visits.forEach((number, loads) -> {
             if (number <= k) {
                 slopes[number - 1] = new CrossTalk.Slope[k];
-                double play = fitted.isEmpty()
-                        ? 0
-                        : fitted.get(number - 1).model().map(TaxelModel::play).orElse(0.0);
+                double play = playUnderProbe(number, fitted, smoothed, loads);
                 for (int c = 0; c < k; c++) {
-                    slopes[number - 1][c] = CrossTalk.slope(bins.mean(clean[c]), smoothed, loads, bins.step(), play);
+                    slopes[number - 1][c] =
+                            CrossTalk.slope(bins.mean(clean[c]), smoothed, loads, bins.step(), play, c == number - 1);
                 }
             } else {
                 notes.add("column pressed holds " + number + ", but there are only " + k + " taxels");
             }
         });
         return slopes;
+    }
+
+    /** Play counts in what the taxel feels, and a probe makes it feel more per newton than a plate does. */
+    private double playUnderProbe(int number, List<Taxel> fitted, double[] smoothed, List<Span> loads) {
+        Optional<TaxelModel> model =
+                fitted.isEmpty() ? Optional.empty() : fitted.get(number - 1).model();
+        if (model.isEmpty()) {
+            return 0;
+        }
+        double[] readings = bins.mean(clean[number - 1]);
+        double slope = CrossTalk.slope(readings, smoothed, loads, bins.step(), 0, false)
+                .value();
+        double play = model.get().play() * model.get().sensitivity() / slope;
+        return play > 0
+                        && play
+                                < MOST_LOOP
+                                        * smoothed[
+                                                (loads.get(0).from()
+                                                                + loads.get(0).to())
+                                                        / 2]
+                ? play
+                : 0;
     }
 
     /** Pairs that answer for one another, by number. */

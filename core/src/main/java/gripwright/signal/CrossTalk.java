@@ -21,8 +21,9 @@ final class CrossTalk {
      * @param readings per bin, NaN where missing
      * @param force per bin [N]
      * @param play of the pressed taxel, half width [N]: a loop of that shape is fitted beside the slope
+     * @param bent whether the reading bends with force; what a neighbour feels is too little to
      */
-    static Slope slope(double[] readings, double[] force, List<Span> loads, double step, double play) {
+    static Slope slope(double[] readings, double[] force, List<Span> loads, double step, double play, boolean bent) {
         List<double[]> rows = new ArrayList<>();
         List<Integer> blocks = new ArrayList<>();
         int second = Math.max(2, (int) Math.round(1 / step));
@@ -35,7 +36,7 @@ final class CrossTalk {
                 double u = (i - load.from()) / (double) load.length();
                 double above = readings[i] - before - u * (after - before);
                 if (!Double.isNaN(above)) {
-                    rows.add(new double[] {force[i], force[i] * force[i], behind[i] - force[i], above});
+                    rows.add(new double[] {above, force[i], force[i] * force[i], behind[i] - force[i]});
                     blocks.add(block + (int) ((i - load.from()) * step / BLOCK));
                 }
             }
@@ -44,14 +45,16 @@ final class CrossTalk {
         if (rows.size() < 8) {
             return new Slope(Double.NaN, Double.NaN, 1);
         }
-        int p = play > 0 ? 3 : 2;
+        int[] used =
+                play > 0 ? (bent ? new int[] {1, 2, 3} : new int[] {1, 3}) : bent ? new int[] {1, 2} : new int[] {1};
+        int p = used.length;
         double[][] columns = new double[p][rows.size()];
         double[] y = new double[rows.size()];
         for (int i = 0; i < y.length; i++) {
             for (int k = 0; k < p; k++) {
-                columns[k][i] = rows.get(i)[k];
+                columns[k][i] = rows.get(i)[used[k]];
             }
-            y[i] = rows.get(i)[3];
+            y[i] = rows.get(i)[0];
         }
         Regression fit = Regression.fit(columns, y);
         double variance = fit.deviation() * fit.deviation();

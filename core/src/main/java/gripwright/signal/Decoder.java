@@ -21,8 +21,8 @@ import org.hipparchus.linear.RealMatrix;
  *
  * <p>Rules (common practice, no source): a pad is touched when one of its taxels shows more than 5 standard deviations
  * twice in a row, and released when all show less than half of that. Slip is suspected when the centre of force moves by
- * more than a fifth of the pitch and more than 4 of its standard deviations within 0.1 s while the total force does not
- * rise by more than a tenth.
+ * more than a fifth of the pitch and more than 4 of its standard deviations within 0.1 s while the total force neither
+ * rises by more than a tenth nor falls by more than a fifth.
  */
 public final class Decoder {
     private static final double TOUCH = 5;
@@ -31,6 +31,7 @@ public final class Decoder {
     private static final double SLIP_PITCH = 0.2;
     private static final double SLIP_CLEAR = 4;
     private static final double SLIP_RISE = 0.1;
+    private static final double SLIP_FALL = 0.2;
     private static final double CENTRE_CLEAR = 5;
     private static final int HISTORY = 256;
 
@@ -342,7 +343,8 @@ public final class Decoder {
                 double moved = Math.abs(centre[pad] - pastCentre[pad][at]);
                 return moved > SLIP_PITCH * pads.get(pad).pitch()
                         && moved > SLIP_CLEAR * Math.sqrt(2) * centreError[pad]
-                        && total[pad] <= (1 + SLIP_RISE) * pastTotal[pad][at];
+                        && total[pad] <= (1 + SLIP_RISE) * pastTotal[pad][at]
+                        && total[pad] >= (1 - SLIP_FALL) * pastTotal[pad][at];
             }
         }
         return false;

@@ -3,7 +3,6 @@ package gripwright.signal;
 import gripwright.pad.Detection;
 import gripwright.stats.Interval;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -207,23 +206,28 @@ final class TaxelFigures {
     /** Measured deviations of both branches from one straight line, for the picture. */
     private void curves(double[] model, CycleReadings.Scatter scatter, double full, double rise) {
         double[][] branch = CycleReadings.branches(model, course.force(), course.cycles(), full);
-        double[] level = new double[CycleReadings.LEVELS];
-        double[] middle = new double[level.length];
-        for (int k = 0; k < level.length; k++) {
-            level[k] = CycleReadings.level(k) * full;
+        List<Double> level = new ArrayList<>();
+        List<Double> middle = new ArrayList<>();
+        for (int k = 0; k < CycleReadings.LEVELS; k++) {
             for (int d = 0; d < 2; d++) {
                 branch[d][k] += scatter.mean()[d][k];
             }
-            middle[k] = 0.5 * (branch[0][k] + branch[1][k]);
+            double mean = 0.5 * (branch[0][k] + branch[1][k]);
+            if (!Double.isNaN(mean)) {
+                level.add(CycleReadings.level(k) * full);
+                middle.add(mean);
+            }
         }
-        if (Arrays.stream(middle).anyMatch(Double::isNaN)) {
+        if (level.size() < 3) {
             return;
         }
-        MinimaxLine line = MinimaxLine.of(level, middle);
+        MinimaxLine line = MinimaxLine.of(
+                level.stream().mapToDouble(v -> v).toArray(),
+                middle.stream().mapToDouble(v -> v).toArray());
         List<Double> up = new ArrayList<>();
         List<Double> down = new ArrayList<>();
-        for (int k = 0; k < level.length; k++) {
-            double straight = line.at0() + line.slope() * level[k];
+        for (int k = 0; k < CycleReadings.LEVELS; k++) {
+            double straight = line.at0() + line.slope() * CycleReadings.level(k) * full;
             up.add((branch[0][k] - straight) / rise);
             down.add((branch[1][k] - straight) / rise);
         }

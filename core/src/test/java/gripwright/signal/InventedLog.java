@@ -226,8 +226,8 @@ public final class InventedLog {
             for (int k = 1; k <= truths.size(); k++) {
                 for (int again = 0; again < 2; again++) {
                     at = k;
-                    to(0.6 * plan.top(), 1.5);
-                    to(0.6 * plan.top(), 0.4);
+                    to(0.6 * plan.top() / focus(), 1.5);
+                    to(0.6 * plan.top() / focus(), 0.4);
                     to(0, 1.5);
                     at = 0;
                     to(0, 2);
@@ -256,11 +256,16 @@ public final class InventedLog {
         return Math.sqrt(-2 * Math.log(1 - random.nextDouble())) * Math.cos(2 * Math.PI * random.nextDouble());
     }
 
-    /** Force on one taxel itself; a plate presses on all. */
+    /** A probe on one taxel presses it as hard as a plate would with so many times its force. */
+    private int focus() {
+        return truths.size();
+    }
+
+    /** Force of a plate that would press one taxel as hard. */
     double[] own(int taxel) {
         double[] own = new double[force.length];
         for (int i = 0; i < own.length; i++) {
-            own[i] = pressed[i] == 0 || pressed[i] == taxel + 1 ? force[i] : 0;
+            own[i] = pressed[i] == 0 ? force[i] : pressed[i] == taxel + 1 ? focus() * force[i] : 0;
         }
         return own;
     }
@@ -290,7 +295,7 @@ public final class InventedLog {
         for (int i = 0; i < out.length; i++) {
             int by = Math.abs(pressed[i] - 1 - taxel);
             if (pressed[i] > 0 && by == 1) {
-                out[i] += plan.neighbour() * t.gain * force[i];
+                out[i] += plan.neighbour() * t.gain * focus() * force[i];
             }
         }
         return out;

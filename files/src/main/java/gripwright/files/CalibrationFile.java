@@ -97,7 +97,8 @@ public final class CalibrationFile {
     private static final Key<Double> TOP = Key.maybe("fitted to", NUMBER, "Greatest force in N.");
     private static final Key<Double> CLIP = Key.maybe("clips at", NUMBER, "Reading at which it stops rising.");
 
-    private static final List<Key<Double>> NEEDED = List.of(ZERO, SENSITIVITY, QUADRATIC, CREEP, PLAY, NOISE, ERROR, TOP);
+    private static final List<Key<Double>> NEEDED =
+            List.of(ZERO, SENSITIVITY, QUADRATIC, CREEP, PLAY, NOISE, ERROR, TOP);
 
     private static final Section<Decoding.Cell> TAXEL = Section.of(
                     "taxel",
@@ -183,19 +184,26 @@ public final class CalibrationFile {
             b.fault(VERSION, "the file has the form " + b.get(VERSION), "version: 1; calibrate again");
         }
         Map<String, List<Double>> slopes = new LinkedHashMap<>();
-        b.find(SLOPES).ifPresent(given -> given.forEach((taxel, values) -> {
-            List<Double> row = new ArrayList<>();
-            for (String value : values) {
-                row.add(value.equals("-") ? (Double) Double.NaN : number(value));
-            }
-            if (row.contains(null) || row.size() != b.get(TAXELS).size() || !b.get(TAXELS).containsKey(taxel)) {
-                b.fault(
-                        SLOPES,
-                        "the slopes of '" + Words.clip(taxel) + "' are not one number per taxel",
-                        b.get(TAXELS).size() + " numbers, - where there is none, under the column of a taxel");
-            }
-            slopes.put(taxel, row.stream().map(v -> v == null ? (Double) Double.NaN : v).toList());
-        }));
+        b.find(SLOPES)
+                .ifPresent(given -> given.forEach((taxel, values) -> {
+                    List<Double> row = new ArrayList<>();
+                    for (String value : values) {
+                        row.add(value.equals("-") ? (Double) Double.NaN : number(value));
+                    }
+                    if (row.contains(null)
+                            || row.size() != b.get(TAXELS).size()
+                            || !b.get(TAXELS).containsKey(taxel)) {
+                        b.fault(
+                                SLOPES,
+                                "the slopes of '" + Words.clip(taxel) + "' are not one number per taxel",
+                                b.get(TAXELS).size() + " numbers, - where there is none, under the column of a taxel");
+                    }
+                    slopes.put(
+                            taxel,
+                            row.stream()
+                                    .map(v -> v == null ? (Double) Double.NaN : v)
+                                    .toList());
+                }));
         return new Decoding(
                 b.get(UNIT), b.get(PRESSED), List.copyOf(b.get(TAXELS).values()), slopes);
     }
@@ -239,7 +247,9 @@ public final class CalibrationFile {
      */
     public static String text(Calibration c, String log, String made) {
         StringBuilder out = new StringBuilder();
-        out.append("# Written by ").append(made).append("; `gripwright decode` reads it. Numbers are in ")
+        out.append("# Written by ")
+                .append(made)
+                .append("; `gripwright decode` reads it. Numbers are in ")
                 .append(c.unit())
                 .append(", N, K, s.\n");
         out.append("version: 1\n");

@@ -46,8 +46,7 @@ final class LogLines implements AutoCloseable {
             in.mark(2);
             boolean packed = in.read() == 0x1f && in.read() == 0x8b;
             in.reset();
-            return new LogLines(
-                    String.valueOf(path.getFileName()), packed ? new GZIPInputStream(in, BUFFER) : in);
+            return new LogLines(String.valueOf(path.getFileName()), packed ? new GZIPInputStream(in, BUFFER) : in);
         } catch (IOException e) {
             in.close();
             throw e;
@@ -120,7 +119,10 @@ final class LogLines implements AutoCloseable {
             return decoder.decode(ByteBuffer.wrap(line, 0, length)).toString();
         } catch (CharacterCodingException e) {
             throw new LogFault(
-                    file, number, "the line is not valid UTF-8", "a log saved as UTF-8, such as 'gripwright record' writes");
+                    file,
+                    number,
+                    "the line is not valid UTF-8",
+                    "a log saved as UTF-8, such as 'gripwright record' writes");
         }
     }
 

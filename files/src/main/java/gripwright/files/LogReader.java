@@ -60,7 +60,9 @@ public final class LogReader implements AutoCloseable {
             while (line != null && (line.startsWith("#") || line.isBlank())) {
                 int colon = line.indexOf(':');
                 if (colon > 0 && head.size() < MOST_HEAD) {
-                    head.put(line.substring(1, colon).strip(), line.substring(colon + 1).strip());
+                    head.put(
+                            line.substring(1, colon).strip(),
+                            line.substring(colon + 1).strip());
                 }
                 line = lines.next();
             }
@@ -83,7 +85,10 @@ public final class LogReader implements AutoCloseable {
         List<String> names = cells(line);
         if (names.size() == 1 && (line.indexOf(';') >= 0 || line.indexOf('\t') >= 0)) {
             throw new LogFault(
-                    lines.file(), lines.number(), "the columns are not separated by commas", "commas, and decimal points");
+                    lines.file(),
+                    lines.number(),
+                    "the columns are not separated by commas",
+                    "commas, and decimal points");
         }
         if (names.stream().allMatch(n -> number(n) != null)) {
             throw new LogFault(
@@ -113,7 +118,8 @@ public final class LogReader implements AutoCloseable {
         if (line.indexOf('"') < 0) {
             return Arrays.stream(line.split(",", -1)).map(String::strip).toList();
         }
-        try (CsvReader<de.siegmar.fastcsv.reader.CsvRecord> reader = CsvReader.builder().ofCsvRecord(line)) {
+        try (CsvReader<de.siegmar.fastcsv.reader.CsvRecord> reader =
+                CsvReader.builder().ofCsvRecord(line)) {
             return reader.stream().findFirst().map(r -> r.getFields()).orElse(List.of());
         } catch (IOException | RuntimeException e) {
             return List.of(line);
@@ -161,15 +167,20 @@ public final class LogReader implements AutoCloseable {
         List<String> missing = names.stream().filter(n -> !columns.contains(n)).toList();
         if (!missing.isEmpty()) {
             String first = missing.get(0);
-            String near = Nearest.to(first, columns).map(n -> "; did you mean '" + n + "'?").orElse("");
+            String near = Nearest.to(first, columns)
+                    .map(n -> "; did you mean '" + n + "'?")
+                    .orElse("");
             throw new LogFault(
                     file(),
                     lines.number(),
-                    "there is no column " + missing.stream()
-                                    .map(n -> "'" + Words.clip(n) + "'" + (why.containsKey(n) ? " (" + why.get(n) + ")" : ""))
+                    "there is no column "
+                            + missing.stream()
+                                    .map(n -> "'" + Words.clip(n) + "'"
+                                            + (why.containsKey(n) ? " (" + why.get(n) + ")" : ""))
                                     .limit(12)
                                     .reduce((a, b) -> a + ", " + b)
-                                    .orElse("") + near,
+                                    .orElse("")
+                            + near,
                     "the columns " + Words.list(columns));
         }
         wanted = names.stream().mapToInt(columns::indexOf).toArray();
@@ -217,7 +228,8 @@ public final class LogReader implements AutoCloseable {
 
     private void isHeaderAgain(String line) {
         List<String> cells = cells(line);
-        if (cells.size() > 1 && cells.stream().filter(c -> number(c) == null && !c.isEmpty()).count() > cells.size() / 2) {
+        if (cells.size() > 1
+                && cells.stream().filter(c -> number(c) == null && !c.isEmpty()).count() > cells.size() / 2) {
             throw new LogFault(
                     file(),
                     lines.number(),

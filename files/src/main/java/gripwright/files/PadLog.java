@@ -58,7 +58,8 @@ public final class PadLog implements AutoCloseable {
             }
         }
         if (names.ambient().isPresent()) {
-            double factor = names.unit() == Readings.Scale.COUNTS ? 1 : names.unit().factor();
+            double factor =
+                    names.unit() == Readings.Scale.COUNTS ? 1 : names.unit().factor();
             ambient = add(names.ambient().get(), factor, "readings: ambient in pads.yaml", why);
         }
         if (calibrating) {
@@ -166,7 +167,9 @@ public final class PadLog implements AutoCloseable {
         } catch (UnitFault e) {
             // said below
         }
-        throw fault("the log's head says that " + column + " is in " + text, measure.words() + " such as " + measure.example());
+        throw fault(
+                "the log's head says that " + column + " is in " + text,
+                measure.words() + " such as " + measure.example());
     }
 
     private LogFault fault(String message, String expected) {

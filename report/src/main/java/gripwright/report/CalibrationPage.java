@@ -31,13 +31,17 @@ public final class CalibrationPage {
         page.element("title", "", "Gripwright: calibration from " + log);
         page.raw("\n<style>\n" + HtmlReport.style() + "</style></head>\n<body>");
         page.raw("<svg width=\"0\" height=\"0\" class=\"defs\" aria-hidden=\"true\">" + Look.definitions() + "</svg>");
-        page.raw("<main><div class=\"sheet\"><section><h2>").text("Calibration from " + log).raw("</h2>");
+        page.raw("<main><div class=\"sheet\"><section><h2>Calibration</h2>");
+        page.say("From " + log + ": " + c.rows() + " rows, "
+                + (c.plate() ? "a plate on all taxels" : "a probe on one taxel at a time") + ", up to "
+                + Num.newtons(c.top()) + ", " + c.cycles() + " counted cycles.");
         verdicts(page, c);
         page.figure(CalibrationPicture.sensitivities(c));
         clocks(page, c);
         page.heading("Figures");
-        page.small("Every value with half its 95 % interval. Percentages are of full-scale output; what each figure means"
-                + " stands below.");
+        page.small(
+                "Every value with half its 95 % interval. Percentages are of full-scale output; what each figure means"
+                        + " stands below.");
         figures(page, c);
         refusals(page, c);
         page.heading("Loading and unloading");
@@ -52,11 +56,14 @@ public final class CalibrationPage {
             rows.add(List.of(kind.words(), FigureText.unit(kind, c.unit()), kind.definition()));
         }
         page.table("", List.of("figure", "unit", "meaning"), rows);
-        page.small("Terms as in IEC 61298-2, ISA 51.1, ISO 11843 and IEEE 952, wording from memory. Detection limits hold"
-                + " for a rate of false alarms of " + Num.digits(100 * c.rates().falseAlarm(), 3)
-                + " % and of misses of " + Num.digits(100 * c.rates().miss(), 3) + " % per reading, the zero being the mean of "
-                + c.rates().zeros()
-                + " readings. A calibration holds for one shape of what presses and for its place.");
+        page.small(
+                "Terms as in IEC 61298-2, ISA 51.1, ISO 11843 and IEEE 952, wording from memory. Detection limits hold"
+                        + " for a rate of false alarms of "
+                        + Num.digits(100 * c.rates().falseAlarm(), 3)
+                        + " % and of misses of " + Num.digits(100 * c.rates().miss(), 3)
+                        + " % per reading, the zero being the mean of "
+                        + c.rates().zeros()
+                        + " readings. A calibration holds for one shape of what presses and for its place.");
         if (!remarks.isEmpty() || !c.notes().isEmpty()) {
             page.heading("About the log");
             remarks.forEach(page::say);
@@ -74,8 +81,11 @@ public final class CalibrationPage {
         }
         page.raw("<ul>");
         for (Taxel t : named) {
-            page.element("li", "", t.column() + " (" + t.pad() + "): " + (t.recast() ? "recast. It " : "")
-                    + (t.state() == Taxel.State.FITTED ? "" : t.state().words() + "; ") + t.words() + ".");
+            page.element(
+                    "li",
+                    "",
+                    t.column() + " (" + t.pad() + "): " + (t.recast() ? "recast. It " : "")
+                            + (t.state() == Taxel.State.FITTED ? "" : t.state().words() + "; ") + t.words() + ".");
         }
         page.raw("</ul>");
     }
@@ -92,7 +102,10 @@ public final class CalibrationPage {
                 : says
                         + FigureText.withHalf(
                                 factor * told.value(),
-                                factor * 0.5 * (told.interval().high() - told.interval().low()))
+                                factor
+                                        * 0.5
+                                        * (told.interval().high()
+                                                - told.interval().low()))
                         + " " + unit + ".";
     }
 
@@ -107,7 +120,8 @@ public final class CalibrationPage {
         int half = (kinds.size() + 1) / 2;
         for (List<FigureKind> some : List.of(kinds.subList(0, half), kinds.subList(half, kinds.size()))) {
             List<String> heads = new ArrayList<>(List.of("taxel"));
-            some.forEach(k -> heads.add("#" + k.words() + ", " + FigureText.unit(k, c.unit()).replace(" of full scale", "")));
+            some.forEach(k -> heads.add(
+                    "#" + k.words() + ", " + FigureText.unit(k, c.unit()).replace(" of full scale", "")));
             List<List<String>> rows = new ArrayList<>();
             for (Taxel t : fitted) {
                 List<String> row = new ArrayList<>(List.of(t.column()));
@@ -160,7 +174,8 @@ public final class CalibrationPage {
             return;
         }
         List<Taxel> shown = c.in(Taxel.State.FITTED).stream().limit(MOST_CROSS).toList();
-        page.small("What the taxel in the row reads when the one in the column is pressed, in % of what that one reads.");
+        page.small(
+                "What the taxel in the row reads when the one in the column is pressed, in % of what that one reads.");
         List<String> heads = new ArrayList<>(List.of("reads"));
         shown.forEach(t -> heads.add("#" + t.column()));
         List<List<String>> rows = new ArrayList<>();

@@ -43,13 +43,19 @@ public final class CalibrationPicture {
                 svg.line(x, y.at(f.interval().low()), x, y.at(f.interval().high()), "force");
                 svg.circle(x, y.at(f.value()), 3.2, "forcedot");
             } else {
-                svg.line(x - 4, y.at(0) - 12, x + 4, y.at(0) - 4, "t").line(x - 4, y.at(0) - 4, x + 4, y.at(0) - 12, "t");
+                svg.line(x - 4, y.at(0) - 12, x + 4, y.at(0) - 4, "t")
+                        .line(x - 4, y.at(0) - 4, x + 4, y.at(0) - 12, "t");
             }
             if (i % every == 0 || t.recast() || f == null) {
                 svg.text(x, 250, t.column(), t.recast() || f == null ? "l b" : "l", Svg.Anchor.MIDDLE);
             }
             if (t.recast()) {
-                svg.text(x, f == null ? 218 : Math.min(218, y.at(f.value()) - 10), "recast", "l halo", Svg.Anchor.MIDDLE);
+                svg.text(
+                        x,
+                        f == null ? 218 : Math.min(218, y.at(f.value()) - 10),
+                        "recast",
+                        "l halo",
+                        Svg.Anchor.MIDDLE);
             } else if (f == null) {
                 svg.text(x, 208, t.state().words(), "l halo", Svg.Anchor.MIDDLE);
             }
@@ -82,13 +88,16 @@ public final class CalibrationPicture {
         double end = 52 + rows * (high + 52) + 4;
         svg.line(LEFT, end, LEFT + 34, end, "c1").text(LEFT + 42, end + 4, "loading", "l");
         svg.line(LEFT + 120, end, LEFT + 154, end, "c2").text(LEFT + 162, end + 4, "unloading", "l");
-        return new Picture("Loading and unloading of each taxel against its best straight line", WIDTH, end + 16, svg.body());
+        return new Picture(
+                "Loading and unloading of each taxel against its best straight line", WIDTH, end + 16, svg.body());
     }
 
     private static void loop(Svg svg, Taxel t, double x0, double y0, double wide, double high) {
         double most = 0;
         for (int k = 0; k < t.loading().size(); k++) {
-            most = Math.max(most, Math.max(Math.abs(t.loading().get(k)), Math.abs(t.unloading().get(k))));
+            for (double v : new double[] {t.loading().get(k), t.unloading().get(k)}) {
+                most = Double.isNaN(v) ? most : Math.max(most, Math.abs(v));
+            }
         }
         double step = Num.nice(100 * most);
         double reach = Math.ceil(100 * most / step) * step;
@@ -105,8 +114,12 @@ public final class CalibrationPicture {
         List<Svg.P> up = new ArrayList<>();
         List<Svg.P> down = new ArrayList<>();
         for (int k = 0; k < t.loading().size(); k++) {
-            up.add(new Svg.P(x.at(5 * (k + 1)), y.at(100 * t.loading().get(k))));
-            down.add(new Svg.P(x.at(5 * (k + 1)), y.at(100 * t.unloading().get(k))));
+            if (!Double.isNaN(t.loading().get(k))) {
+                up.add(new Svg.P(x.at(5.0 * (k + 1)), y.at(100 * t.loading().get(k))));
+            }
+            if (!Double.isNaN(t.unloading().get(k))) {
+                down.add(new Svg.P(x.at(5.0 * (k + 1)), y.at(100 * t.unloading().get(k))));
+            }
         }
         svg.polyline(up, "c1").polyline(down, "c2");
     }

@@ -37,7 +37,9 @@ public final class FigureText {
         return figure.known()
                 ? withHalf(
                         factor * figure.value(),
-                        factor * 0.5 * (figure.interval().high() - figure.interval().low()))
+                        factor
+                                * 0.5
+                                * (figure.interval().high() - figure.interval().low()))
                 : "–";
     }
 
@@ -54,6 +56,8 @@ public final class FigureText {
     }
 
     private static String plain(double value, int decimals) {
-        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
+        return BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.HALF_EVEN)
+                .toPlainString();
     }
 }

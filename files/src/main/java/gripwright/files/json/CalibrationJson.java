@@ -30,12 +30,15 @@ public final class CalibrationJson {
             told(json, "skew", c.skew());
             json.number("reference_temperature_degC", c.temperature0()).number("reference_ambient_Pa", c.ambient0());
             json.objects("taxels", c.taxels(), CalibrationJson::taxel);
-            json.objects("cross_talk", c.crossTalk(), (j, s) -> j.whole("pressed", s.pressed())
-                    .whole("reads", s.reads())
-                    .number("slope_per_N", s.slope())
-                    .number("share", s.share())
-                    .number("low", s.interval().low())
-                    .number("high", s.interval().high()));
+            json.objects(
+                    "cross_talk",
+                    c.crossTalk(),
+                    (j, s) -> j.whole("pressed", s.pressed())
+                            .whole("reads", s.reads())
+                            .number("slope_per_N", s.slope())
+                            .number("share", s.share())
+                            .number("low", s.interval().low())
+                            .number("high", s.interval().high()));
             json.text("cross_talk_refused", c.crossTalkRefusal().orElse(""));
             json.texts("notes", c.notes()).texts("remarks", remarks);
             origin.writeAssumptions(json);
@@ -43,10 +46,12 @@ public final class CalibrationJson {
     }
 
     private static void told(JsonText json, String name, Calibration.Told told) {
-        json.object(name, j -> j.number("value", told.value())
-                .number("low", told.interval().low())
-                .number("high", told.interval().high())
-                .text("refused", told.refusal().orElse("")));
+        json.object(
+                name,
+                j -> j.number("value", told.value())
+                        .number("low", told.interval().low())
+                        .number("high", told.interval().high())
+                        .text("refused", told.refusal().orElse("")));
     }
 
     private static void taxel(JsonText json, Taxel t) {
@@ -61,17 +66,22 @@ public final class CalibrationJson {
             for (FigureKind kind : FigureKind.values()) {
                 Figure f = t.figures().get(kind);
                 if (f != null) {
-                    j.object(kind.name().toLowerCase(Locale.ROOT), v -> v.number("value", f.value())
-                            .number("low", f.interval().low())
-                            .number("high", f.interval().high())
-                            .text("refused", f.refusal().orElse("")));
+                    j.object(
+                            kind.name().toLowerCase(Locale.ROOT),
+                            v -> v.number("value", f.value())
+                                    .number("low", f.interval().low())
+                                    .number("high", f.interval().high())
+                                    .text("refused", f.refusal().orElse("")));
                 }
             }
         });
-        json.objects("allan", t.allan(), (j, p) -> j.number("time_s", p.time())
-                .number("deviation", p.deviation())
-                .number("low", p.interval().low())
-                .number("high", p.interval().high()));
+        json.objects(
+                "allan",
+                t.allan(),
+                (j, p) -> j.number("time_s", p.time())
+                        .number("deviation", p.deviation())
+                        .number("low", p.interval().low())
+                        .number("high", p.interval().high()));
         json.numbers("loading", t.loading().stream().mapToDouble(d -> d).toArray());
         json.numbers("unloading", t.unloading().stream().mapToDouble(d -> d).toArray());
     }

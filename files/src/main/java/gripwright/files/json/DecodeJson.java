@@ -23,10 +23,13 @@ public final class DecodeJson {
                     .number("first_s", first)
                     .number("last_s", last)
                     .whole("event_count", count)
-                    .objects("events", events, (j, e) -> j.number("time_s", e.time())
-                            .text("pad", e.pad())
-                            .text("event", e.kind().words())
-                            .whole("taxel", e.taxel()))
+                    .objects(
+                            "events",
+                            events,
+                            (j, e) -> j.number("time_s", e.time())
+                                    .text("pad", e.pad())
+                                    .text("event", e.kind().words())
+                                    .whole("taxel", e.taxel()))
                     .texts("remarks", remarks);
             origin.writeAssumptions(json);
         });
