@@ -16,6 +16,7 @@ public final class Calibrator {
     private static final double SMOOTH = 0.1;
     private static final double ROUNDED = 4e-4;
     private static final double MOST_LOOP = 0.1;
+    private static final double NEXT_TO_NOTHING = 0.01;
     private static final double CALM = 1;
     private static final double STILL = 7;
     private static final double LEAST_WARM_UP = 5;
@@ -148,13 +149,13 @@ public final class Calibrator {
         Environment environment = environment(all);
         int k = log.channels().size();
         Taxel[] taxels = new Taxel[k];
-        CrossTalk.Slope[][] rawSlopes = slopes(smoothed, all, List.of());
+        CrossTalk.Slope[][] rawSlopes = slopes(smoothed, List.of());
         Map<Integer, Integer> swapped = swapped(rawSlopes, all, smoothed);
         LoadCourse shared = plate ? LoadCourse.of(smooth(on(moved, -1, true)), bins.step()) : all;
         IntStream.range(0, k)
                 .parallel()
                 .forEach(c -> taxels[c] = taxel(c, moved, plate, shared, all, environment, lag, swapped));
-        List<Taxel> judged = Verdicts.of(List.of(taxels));
+        List<Taxel> judged = Verdicts.of(List.of(taxels), log.unit());
         LoadCourse counted = shared;
         double cycleTime = counted.cycles().stream()
                 .mapToDouble(s -> s.length() * bins.step())
@@ -176,8 +177,8 @@ public final class Calibrator {
                 environment.temperature0,
                 environment.ambient0,
                 judged,
-                shares(slopes(smoothed, all, judged), judged),
-                crossTalkRefusal(all),
+                shares(slopes(smoothed, judged), judged),
+                crossTalkRefusal(smoothed),
                 notes);
     }
 
@@ -723,26 +724,43 @@ public final class Calibrator {
 
     // ---- what taxels share
 
-    /** Loads of at least half a second on single taxels, by number. */
-    private Map<Integer, List<Span>> visits(LoadCourse all) {
+    /** Loads of at least half a second on single taxels, by number, from before they begin until after they end. */
+    private Map<Integer, List<Span>> visits(double[] smoothed) {
         Map<Integer, List<Span>> visits = new LinkedHashMap<>();
         if (log.pressed().length > 0) {
             double[] pressed = bins.mean(log.pressed());
-            for (Span load : all.loads()) {
+            Resample.bridge(pressed);
+            double[] alone = new double[smoothed.length];
+            Arrays.setAll(alone, b -> pressed[b] >= 0.5 ? smoothed[b] : 0);
+            for (Span load : LoadCourse.of(alone, bins.step()).loads()) {
                 int number = mostly(pressed, load);
                 if (number >= 1 && load.length() * bins.step() >= 0.5) {
-                    visits.computeIfAbsent(number, n -> new ArrayList<>()).add(load);
+                    visits.computeIfAbsent(number, n -> new ArrayList<>()).add(whole(load, smoothed));
                 }
             }
         }
         return visits;
     }
 
+    /** Widened to where the force is next to nothing. */
+    private static Span whole(Span load, double[] force) {
+        double none = NEXT_TO_NOTHING * LoadCourse.peak(force, load);
+        int from = load.from();
+        int to = load.to();
+        while (from > 0 && force[from] > none) {
+            from--;
+        }
+        while (to < force.length && force[to] > none) {
+            to++;
+        }
+        return new Span(from, to);
+    }
+
     /** Slope of each taxel for each that is pressed, by number less 1; null where it was not pressed. */
-    private CrossTalk.Slope[][] slopes(double[] smoothed, LoadCourse all, List<Taxel> fitted) {
+    private CrossTalk.Slope[][] slopes(double[] smoothed, List<Taxel> fitted) {
         int k = log.channels().size();
         CrossTalk.Slope[][] slopes = new CrossTalk.Slope[k][];
-        Map<Integer, List<Span>> visits = visits(all);
+        Map<Integer, List<Span>> visits = visits(smoothed);
         visits.forEach((number, loads) -> {
             if (number <= k) {
                 slopes[number - 1] = new CrossTalk.Slope[k];
@@ -766,7 +784,7 @@ public final class Calibrator {
             return 0;
         }
         double[] readings = bins.mean(clean[number - 1]);
-        double slope = CrossTalk.slope(readings, smoothed, loads, bins.step(), 0, false)
+        double slope = CrossTalk.slope(readings, smoothed, loads, bins.step(), 0, true)
                 .value();
         double play = model.get().play() * model.get().sensitivity() / slope;
         return play > 0
@@ -784,9 +802,11 @@ public final class Calibrator {
     private Map<Integer, Integer> swapped(CrossTalk.Slope[][] slopes, LoadCourse all, double[] smoothed) {
         int k = slopes.length;
         double[] own = new double[k];
-        Map<Integer, List<Span>> visits = visits(all);
+        Map<Integer, List<Span>> visits = visits(smoothed);
         List<Span> plates = all.loads().stream()
-                .filter(l -> visits.values().stream().noneMatch(v -> v.contains(l)))
+                .filter(l -> visits.values().stream()
+                        .flatMap(List::stream)
+                        .noneMatch(v -> v.from() < l.to() && l.from() < v.to()))
                 .toList();
         for (int c = 0; c < k; c++) {
             double slope = plates.isEmpty() ? 1 : slope(bins.mean(clean[c]), smoothed, plates);
@@ -831,14 +851,14 @@ public final class Calibrator {
         return shares;
     }
 
-    private Optional<String> crossTalkRefusal(LoadCourse all) {
+    private Optional<String> crossTalkRefusal(double[] smoothed) {
         if (log.pressed().length == 0) {
             return Optional.of(
                     "the log does not say which taxel is pressed: press one after the other with a small probe"
                             + " and record its number in a column (pads.yaml, readings: pressed); swapped taxels cannot be found"
                             + " without it either");
         }
-        return visits(all).isEmpty()
+        return visits(smoothed).isEmpty()
                 ? Optional.of("no taxel was pressed alone; press one after the other with a small probe")
                 : Optional.empty();
     }

@@ -20,10 +20,11 @@ final class CrossTalk {
      *
      * @param readings per bin, NaN where missing
      * @param force per bin [N]
-     * @param play of the pressed taxel, half width [N]: a loop of that shape is fitted beside the slope
-     * @param bent whether the reading bends with force; what a neighbour feels is too little to
+     * @param play of the pressed taxel, half width [N]
+     * @param own whether it is the pressed taxel that reads: it feels the force behind its play, and its reading bends;
+     *     what a neighbour feels is too little to
      */
-    static Slope slope(double[] readings, double[] force, List<Span> loads, double step, double play, boolean bent) {
+    static Slope slope(double[] readings, double[] force, List<Span> loads, double step, double play, boolean own) {
         List<double[]> rows = new ArrayList<>();
         List<Integer> blocks = new ArrayList<>();
         int second = Math.max(2, (int) Math.round(1 / step));
@@ -32,11 +33,12 @@ final class CrossTalk {
         for (Span load : loads) {
             double before = mean(readings, load.from() - second - 2, load.from() - 2);
             double after = mean(readings, load.to() + 2, load.to() + second + 2);
+            double rest = play > 0 ? behind[Math.max(0, load.from() - 2)] : 0; // the base line was read there
             for (int i = load.from(); i < load.to(); i++) {
                 double u = (i - load.from()) / (double) load.length();
                 double above = readings[i] - before - u * (after - before);
                 if (!Double.isNaN(above)) {
-                    rows.add(new double[] {above, force[i], force[i] * force[i], behind[i] - force[i]});
+                    rows.add(new double[] {above, own ? behind[i] - rest : force[i], force[i] * force[i]});
                     blocks.add(block + (int) ((i - load.from()) * step / BLOCK));
                 }
             }
@@ -45,14 +47,12 @@ final class CrossTalk {
         if (rows.size() < 8) {
             return new Slope(Double.NaN, Double.NaN, 1);
         }
-        int[] used =
-                play > 0 ? (bent ? new int[] {1, 2, 3} : new int[] {1, 3}) : bent ? new int[] {1, 2} : new int[] {1};
-        int p = used.length;
+        int p = own ? 2 : 1;
         double[][] columns = new double[p][rows.size()];
         double[] y = new double[rows.size()];
         for (int i = 0; i < y.length; i++) {
             for (int k = 0; k < p; k++) {
-                columns[k][i] = rows.get(i)[used[k]];
+                columns[k][i] = rows.get(i)[k + 1];
             }
             y[i] = rows.get(i)[0];
         }

@@ -317,7 +317,7 @@ final class TaxelFigures {
                 v[TaxelFit.ZERO],
                 v[TaxelFit.SENSITIVITY],
                 v[TaxelFit.QUADRATIC],
-                needs.creep().isEmpty() ? v[TaxelFit.CREEP] : 0,
+                needs.creep().isEmpty() || fit.creepTimeKnown() ? v[TaxelFit.CREEP] : 0,
                 fit.creepTime(),
                 play(),
                 needs.temperature().isEmpty() ? v[fit.temperatureAt()] : 0,

@@ -13,9 +13,9 @@ final class Verdicts {
 
     private Verdicts() {}
 
-    static List<Taxel> of(List<Taxel> taxels) {
+    static List<Taxel> of(List<Taxel> taxels, String unit) {
         return taxels.stream()
-                .map(t -> t.state() == Taxel.State.FITTED ? judged(t, peers(t, taxels)) : t)
+                .map(t -> t.state() == Taxel.State.FITTED ? judged(t, peers(t, taxels), unit) : t)
                 .toList();
     }
 
@@ -37,13 +37,13 @@ final class Verdicts {
         return figure == null ? Double.NaN : figure.value();
     }
 
-    private static Taxel judged(Taxel t, List<Taxel> peers) {
+    private static Taxel judged(Taxel t, List<Taxel> peers, String unit) {
         if (peers.size() < LEAST_PEERS) {
             return t;
         }
         List<String> says = new ArrayList<>();
         boolean recast = sensitivity(t, peers, says);
-        recast |= offset(t, peers, says);
+        recast |= offset(t, peers, unit, says);
         drift(t, peers, says);
         ratio(t, peers, FigureKind.HYSTERESIS, 0.02, "air, rubber coming off, or a contact that grows", says);
         ratio(t, peers, FigureKind.NOISE, 0, "a loose contact or a poor supply", says);
@@ -67,7 +67,7 @@ final class Verdicts {
         return share < AIR;
     }
 
-    private static boolean offset(Taxel t, List<Taxel> peers, List<String> says) {
+    private static boolean offset(Taxel t, List<Taxel> peers, String unit, List<String> says) {
         double usual = median(peers, FigureKind.OFFSET);
         double[] off = peers.stream()
                 .mapToDouble(p -> Math.abs(value(p, FigureKind.OFFSET) - usual))
@@ -78,8 +78,8 @@ final class Verdicts {
         if (!(above > Math.max(5 * scale, 0.2 * span))) {
             return false;
         }
-        says.add("reads " + Words.number(above) + " above the usual offset at rest, " + percent(above / span)
-                + " % of full scale: pre-load from shrinking rubber or a bent board");
+        says.add("reads " + Words.number(above) + " " + unit + " above the usual offset at rest, "
+                + percent(above / span) + " % of full scale: pre-load from shrinking rubber or a bent board");
         return above > span;
     }
 

@@ -189,6 +189,15 @@ public final class InventedLog {
         log = record(random);
     }
 
+    /** A log of so many sound taxels that differ a little. */
+    public static InventedLog alike(Plan plan, int count, long seed) {
+        List<Truth> taxels = new ArrayList<>();
+        for (int k = 0; k < count; k++) {
+            taxels.add(Truth.sound().gain(90 + k % 11, -1.2));
+        }
+        return new InventedLog(plan, taxels, seed);
+    }
+
     private void schedule(SplittableRandom random) {
         double s = plan.shorter();
         to(0, 1);

@@ -77,10 +77,10 @@ public final class CalibrationPicture {
                 .toList();
         svg.text(LEFT - 50, 14, "deviation from the best straight line, % of full scale, over force, % of full", "n");
         int columns = 4;
-        double wide = 190;
+        double wide = 176;
         double high = 120;
         for (int i = 0; i < shown.size(); i++) {
-            double x0 = 58 + (i % columns) * (wide + 24);
+            double x0 = 58 + (i % columns) * (wide + 38);
             double y0 = 52 + (i / columns) * (high + 52.0);
             loop(svg, shown.get(i), x0, y0, wide, high);
         }
