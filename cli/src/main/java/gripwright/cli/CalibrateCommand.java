@@ -33,7 +33,7 @@ import picocli.CommandLine.Option;
             "The exit code is 1 if a taxel is dead, swapped or to be recast.",
             "",
             "Example:",
-            "  gripwright calibrate demo --log demo/calibration-log.csv.gz --reference F"
+            "  gripwright calibrate demo --log demo/logs/invented-calibration.csv.gz --reference F"
         })
 final class CalibrateCommand extends ProjectCommand {
     @Option(

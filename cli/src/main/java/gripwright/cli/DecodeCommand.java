@@ -3,6 +3,7 @@ package gripwright.cli;
 import gripwright.files.CalibrationFile;
 import gripwright.files.ForceTable;
 import gripwright.files.PadLog;
+import gripwright.files.Tables;
 import gripwright.files.json.DecodeJson;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
@@ -15,10 +16,10 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -37,7 +38,7 @@ import picocli.CommandLine.Option;
             "practice, no source).",
             "",
             "Example:",
-            "  gripwright decode demo --log demo/calibration-log.csv.gz --to forces.csv"
+            "  gripwright decode demo --log demo/logs/invented-calibration.csv.gz --to forces.csv"
         })
 final class DecodeCommand extends ProjectCommand {
     private static final int MOST_EVENTS = 20;
@@ -50,7 +51,11 @@ final class DecodeCommand extends ProjectCommand {
             description = "The log: CSV with a line of column names; may be packed by gzip.")
     private Path file = Path.of("");
 
-    @Option(names = "--to", paramLabel = "FILE.csv", description = "Write the forces there, a row per reading.")
+    @Option(
+            names = "--to",
+            paramLabel = "FILE",
+            description = "Write the forces there, a row per reading: FILE.csv, or FILE.parquet after 'gripwright"
+                    + " with-tables'.")
     private @Nullable Path to;
 
     @Option(
@@ -80,12 +85,7 @@ final class DecodeCommand extends ProjectCommand {
         if (!(zero >= 0) || zero > 1e6) {
             throw new CommandFailure(Exit.USAGE, "--zero is " + zero + "; expected seconds, 0 or more");
         }
-        if (to != null && to.toString().toLowerCase(Locale.ROOT).endsWith(".parquet")) {
-            throw new CommandFailure(
-                    Exit.USAGE,
-                    "decode writes CSV; give --to FILE.csv, and turn it into Parquet with the module for tables"
-                            + " (docs/commands.md)");
-        }
+        TableFile.check(to);
         OpenProject open = open();
         PadSetup setup = PadCommands.setup(open);
         Readings readings = PadLogs.readings(open, setup);
@@ -149,8 +149,9 @@ final class DecodeCommand extends ProjectCommand {
         double[] temperature = new double[k];
         List<String> remarks;
         Path target = to == null ? null : at.path(to).toAbsolutePath();
+        Path part = target == null ? null : target.resolveSibling("." + target.getFileName() + ".part.csv");
         try (PadLog log = PadLog.toDecode(at.path(file), readings);
-                ForceTable table = target == null ? null : new ForceTable(writer(target), how, places)) {
+                ForceTable table = part == null ? null : new ForceTable(writer(part), how, places)) {
             while (log.next()) {
                 for (int i = 0; i < k; i++) {
                     reading[i] = log.reading(i);
@@ -174,8 +175,29 @@ final class DecodeCommand extends ProjectCommand {
                 fresh.clear();
             }
             remarks = log.remarks();
+        } catch (IOException | RuntimeException e) {
+            if (part != null) {
+                Files.deleteIfExists(part);
+            }
+            throw e;
+        }
+        if (target != null && part != null) {
+            finish(part, target);
         }
         return new Done(rows, first, last, events, eventCount, remarks, decoder);
+    }
+
+    /** The whole table takes the place of an old one, or none does. */
+    private static void finish(Path part, Path target) throws IOException {
+        try {
+            if (String.valueOf(target.getFileName()).endsWith(".parquet")) {
+                Tables.parquetOfCsv(part, target);
+            } else {
+                Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+            }
+        } finally {
+            Files.deleteIfExists(part);
+        }
     }
 
     private static Writer writer(Path target) throws IOException {

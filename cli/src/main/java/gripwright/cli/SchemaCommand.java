@@ -28,14 +28,18 @@ final class SchemaCommand implements Callable<Integer> {
         check,
         close,
         hold,
+        strength,
         map,
         trials,
         vary,
+        plan,
+        score,
         pad,
         scan,
         touch,
         calibrate,
-        decode
+        decode,
+        record
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** calibrate and decode, on the demo's invented log. */
 class CalibrateCommandTest {
-    private static final String LOG = "d/calibration-log.csv.gz";
+    private static final String LOG = "d/logs/invented-calibration.csv.gz";
 
     @TempDir
     @SuppressWarnings("NullAway.Init")
@@ -61,7 +61,7 @@ class CalibrateCommandTest {
         assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference", "Force").err())
                 .contains("there is no column 'Force' (the reference)");
         assertThat(shell.run("decode", "d", "--log", LOG).err()).contains("there is no file calibration.yaml");
-        assertThat(shell.run("decode", "d", "--log", LOG, "--to", "f.parquet").err()).contains("decode writes CSV");
+        assertThat(shell.run("decode", "d", "--log", LOG, "--to", "f.parquet").err()).contains("with-tables");
         Path pads = folder.resolve("d/pads.yaml");
         String text = Files.readString(pads);
         Files.writeString(pads, text.replaceAll("  force: F.*", ""));

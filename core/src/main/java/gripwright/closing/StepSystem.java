@@ -9,6 +9,7 @@ import gripwright.mechanics.JointForces;
 import gripwright.mechanics.Kinematics;
 import gripwright.shape.Shape;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The equations of one quasi-static step: energy, gradient and second derivative over all unknowns.
@@ -60,6 +61,10 @@ final class StepSystem {
 
     boolean objectFixed;
     boolean turnLocked;
+
+    /** The push of a test between the palm and a place of the object; null = none. */
+    @Nullable
+    PressSpring press;
 
     double viscosity = 1;
     double stepTime = 1e-2;
@@ -181,7 +186,7 @@ final class StepSystem {
             e += table.accumulate(r, p, tableHeight, false, false, null);
         }
         e += rig.links().accumulate(worldRotation, worldPosition, tableOrNone(), false, false, null);
-        return e;
+        return press == null ? e : e + press.energy(objectRotation, objectPosition);
     }
 
     /**
@@ -204,6 +209,10 @@ final class StepSystem {
             if (block.active) {
                 assembly.addBody(bodyFrame[b], block, wantHessian);
             }
+        }
+        if (press != null) {
+            e += press.accumulate(objectRotation, objectPosition, wantHessian);
+            assembly.addBody(bodyFrame[0], press.block, wantHessian);
         }
         if (tableThere && !objectFixed) {
             e += table.accumulate(r, p, tableHeight, true, wantHessian, block);

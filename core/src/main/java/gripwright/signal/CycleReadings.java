@@ -13,7 +13,7 @@ final class CycleReadings {
     private static final double NEAR_TOP = 0.01;
 
     /** What counts of the degrees of freedom, as the noise's law is itself estimated. */
-    private static final double SURE = 0.6;
+    private static final double SURE = 0.5;
 
     private CycleReadings() {}
 

@@ -26,6 +26,9 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
 
     private static final int REACH = 3;
 
+    /** What a curve between readings of a sharp tap may shift it by, in steps; as found on invented logs. */
+    private static final double BETWEEN = 0.0025;
+
     /** How alike white noise is to itself some readings on, once smoothed so: of (1, 3, 6, 7, 6, 3, 1), 141 at 0. */
     private static final double[] LIKENESS = {141, 126, 90, 50, 21, 6, 1};
 
@@ -118,7 +121,7 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
     }
 
     /** Standard deviation of the shift for white noise that has been smoothed. */
-    private static double error(SeparableFit fit, List<Integer> rows) {
+    private static double error(SeparableFit fit, List<Integer> rows, double step) {
         Regression linear = fit.linear();
         double variance = linear.deviation() * linear.deviation();
         int n = rows.size();
@@ -134,7 +137,7 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
                 sum += (k == i ? 1 : 2) * effect[i] * effect[k] * LIKENESS[rows.get(k) - rows.get(i)] / LIKENESS[0];
             }
         }
-        return Math.sqrt(variance * sum);
+        return Math.hypot(Math.sqrt(variance * sum), BETWEEN * step);
     }
 
     private static double[] smooth(double[] values) {
@@ -220,7 +223,7 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
                     1e-6);
             double middle = 0.5 * (from + to);
             double shift = rough.atStart() + rough.skew() * (middle - time[0]) + fit.parameters()[0];
-            return Optional.of(new Seen(middle, shift, error(fit, rows)));
+            return Optional.of(new Seen(middle, shift, error(fit, rows, step)));
         } catch (IllegalArgumentException e) {
             return Optional.empty(); // nothing moves in these rows
         }

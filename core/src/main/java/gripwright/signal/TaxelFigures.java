@@ -16,6 +16,9 @@ final class TaxelFigures {
     private static final double NUDGE = 0.02;
     private static final double MISFIT = 4;
 
+    /** By how much creep is less sure if its time constant is a guess; as found on invented logs. */
+    private static final double WITHOUT_TIME = 1.3;
+
     private final TaxelFit.Input in;
     private final TaxelFit.Fitted fit;
     private final LoadCourse course;
@@ -102,7 +105,8 @@ final class TaxelFigures {
         orRefused(FigureKind.AMBIENT, needs.ambient(), () -> linear(FigureKind.AMBIENT, fit.ambientAt()));
         orRefused(FigureKind.CREEP, needs.creep(), () -> {
             ToDoubleFunction<double[]> share = v -> v[TaxelFit.CREEP] / v[TaxelFit.SENSITIVITY];
-            put(Figure.around(FigureKind.CREEP, share.applyAsDouble(fit.parameters()), student * error(share)));
+            double unsure = fit.creepTimeKnown() ? 1 : WITHOUT_TIME;
+            put(Figure.around(FigureKind.CREEP, share.applyAsDouble(fit.parameters()), unsure * student * error(share)));
         });
         orRefused(
                 FigureKind.CREEP_TIME,

@@ -8,8 +8,10 @@ import gripwright.model.Grip;
 import gripwright.study.CellShare.Basis;
 import gripwright.study.MapGrid.Cell;
 import gripwright.study.Uncertain.Member;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -44,12 +46,28 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** Computes the map; stopped by the progress, it keeps what is finished. */
     public MapResult run(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
-        return new Work(object, grip, runners, jobs, progress).run();
+        return run(object, grip, runners, jobs, progress, soFar -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param soFar told of each whole map on the way, with the same span: of coarser grids, then with one run a cell
+     */
+    public MapResult run(
+            GraspObject object,
+            Grip grip,
+            Runners runners,
+            Jobs jobs,
+            Jobs.Progress progress,
+            Consumer<MapResult> soFar) {
+        return new Work(object, grip, runners, jobs, progress, soFar).run();
     }
 
     /** The outcomes alone, without ensembles. */
     MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
-        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE).outcomes();
+        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {})
+                .outcomes();
     }
 
     private record Ensemble(ClosingSummary nominal, CellShare share) {}
@@ -88,6 +106,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private final Runners runners;
         private final Jobs jobs;
         private final Jobs.Progress progress;
+        private final Consumer<MapResult> soFar;
         private final MapGrid grid = new MapGrid(map.cells());
         private final int n = map.cells();
         private final @Nullable ClosingSummary[] runs = new ClosingSummary[n * n];
@@ -95,18 +114,26 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private int finished;
         private boolean stopped;
 
-        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
+        Work(
+                GraspObject object,
+                Grip grip,
+                Runners runners,
+                Jobs jobs,
+                Jobs.Progress progress,
+                Consumer<MapResult> soFar) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;
             this.jobs = jobs;
             this.progress = progress;
+            this.soFar = soFar;
         }
 
         MapResult run() {
             outcomes();
             for (boolean more = !stopped; more; ) {
                 more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
+                grown(1);
             }
             return result();
         }
@@ -115,14 +142,34 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
             compute(cell -> onLattice(cell, coarsest));
+            grown(coarsest);
             for (stride /= 2; stride >= 1 && !stopped; stride /= 2) {
                 int step = stride;
                 compute(cell -> onLattice(cell, step) && at(cell) == null && !takenOver(cell, 2 * step));
+                grown(step);
             }
             for (boolean more = !stopped; more; ) {
                 more = compute(cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
             }
+            grown(1);
             return result();
+        }
+
+        /** Tells of the map so far, if every cell so far apart is known and they reach its edge. */
+        private void grown(int stride) {
+            if (stopped || grid.middle() % stride != 0) {
+                return;
+            }
+            List<@Nullable ClosingSummary> someRuns = new ArrayList<>();
+            List<@Nullable CellShare> someShares = new ArrayList<>();
+            for (int row = 0; row < n; row += stride) {
+                for (int column = 0; column < n; column += stride) {
+                    someRuns.add(runs[row * n + column]);
+                    someShares.add(shares[row * n + column]);
+                }
+            }
+            CaptureMap coarse = new CaptureMap(map.span(), (n - 1) / stride + 1, map.wantedShare());
+            soFar.accept(coarse.summary(object.name(), grip.name(), someRuns, someShares));
         }
 
         private MapResult result() {

@@ -39,11 +39,11 @@ final class ClosedLoop {
     int namedDead;
     int namedClip;
 
-    ClosedLoop(InventedLog.Plan plan, int logs) {
+    ClosedLoop(InventedLog.Plan plan, int first, int logs) {
         Map<String, List<Boolean>> inside = new LinkedHashMap<>();
         Map<String, List<Double>> ratio = new LinkedHashMap<>();
         Map<String, List<Double>> pull = new LinkedHashMap<>();
-        for (int seed = 1; seed <= logs; seed++) {
+        for (int seed = first; seed < first + logs; seed++) {
             InventedLog made = new InventedLog(plan, taxels(), seed);
             Calibration c = Calibrator.of(made.log, RATES);
             note("all: lag", c.lag(), plan.lag(), lagWidth(made), inside, ratio, pull);

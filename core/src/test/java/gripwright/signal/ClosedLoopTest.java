@@ -21,7 +21,7 @@ class ClosedLoopTest {
     @Tag("slow")
     void truthLiesInTheStatedIntervals() {
         int logs = Integer.getInteger("gripwright.logs", 100);
-        ClosedLoop loop = new ClosedLoop(InventedLog.Plan.usual(), logs);
+        ClosedLoop loop = new ClosedLoop(InventedLog.Plan.usual(), 1, logs);
         System.out.print(loop.text());
         assertThat(loop.namedAir).isEqualTo(logs);
         assertThat(loop.namedDead).isEqualTo(logs);

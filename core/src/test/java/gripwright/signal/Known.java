@@ -314,8 +314,12 @@ final class Known {
     private void repeatability(double noise, double rise) {
         double rate = log.plan.rate();
         double ramp = 8 * log.plan.shorter();
-        double window = noise / Math.sqrt(0.05 * ramp * rate);
-        double zero = noise / Math.sqrt(rate);
+        // The barometer that ambient pressure is taken off by has its noise too, and so has the load cell, smoothed over
+        // about a third of a second.
+        double reading = Math.hypot(noise, 0.4 * t.perPascal());
+        double cell = t.gain() * log.plan.forceNoise() / Math.sqrt(0.35 * rate);
+        double window = Math.hypot(reading / Math.sqrt(0.05 * ramp * rate), cell);
+        double zero = reading / Math.sqrt(rate);
         List<Double> delays = new ArrayList<>();
         for (int k = 1; k <= 19; k++) {
             delays.add(0.75 + ramp * k / 20);

@@ -100,6 +100,10 @@ class PadsFileTest {
             cavity height: 0.5 mm | cavity height: 1.1 mm | 3 | lid and cavity are 1.3 mm high
             pitch: 6 mm | pitch: 2.5 mm | 6 | overlap
             chips: 5 | chips: 50 | 6 | along a pad of
+            pitch: 6 mm | pitch: 6 mm, stagger: 3 mm | 6 | a single row has none to be shifted against
+            pitch: 6 mm | pitch: 6 mm, rows: 2, stagger: 7 mm | 6 | rows shifted by 7 mm at a pitch of 6 mm
+            conversion: 1.6 ms | conversion: 1.6 ms, temperature every: 10 | 3 | the temperature is read every 10 scans
+            conversion: 1.6 ms | conversion: 1.6 ms, heat: 3 kPa | 3 | 3 kPa
             pitch: 6 mm | pitch: 6 mm, poisson ratio: 0.5 | 6 | infinite bulk modulus
             on: left | on: lift | 6 | there is no finger called
             board: 1 mm | phalanx: 4, board: 1 mm | 6 | has no phalanx 4
