@@ -42,7 +42,10 @@ class CalibrateCommandTest {
                 .content()
                 .contains("Allan deviation", "recast. It reads", "What the figures mean")
                 .doesNotContain("NaN");
-        assertThat(folder.resolve("c.svg")).content().contains("recast", "</svg>").doesNotContain("NaN");
+        assertThat(folder.resolve("c.svg"))
+                .content()
+                .contains("recast", "</svg>")
+                .doesNotContain("NaN");
 
         Shell.Ran decoded = shell.run("decode", "d", "--log", LOG, "--to", "f.csv", "--json", "f.json");
         assertThat(decoded.err()).isEmpty();
@@ -51,21 +54,27 @@ class CalibrateCommandTest {
         assertThat(ResultSchemasTest.faults(SchemaCommand.Kind.decode, folder.resolve("f.json")))
                 .isEmpty();
         List<String> rows = Files.readAllLines(folder.resolve("f.csv"));
-        assertThat(rows.get(0)).startsWith("t_s,p00_N,p00_sd_N,").endsWith("left strip_touched,left strip_slip,left strip_clipped");
+        assertThat(rows.get(0))
+                .startsWith("t_s,p00_N,p00_sd_N,")
+                .endsWith("left strip_touched,left strip_slip,left strip_clipped");
         assertThat(rows).hasSizeGreaterThan(13_000).allMatch(r -> !r.contains("NaN"));
     }
 
     @Test
     void whatIsMissingIsSaid() throws IOException {
-        assertThat(shell.run("calibrate", "d", "--log", "none.csv").err()).contains("cannot read none.csv: no such file");
-        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference", "Force").err())
+        assertThat(shell.run("calibrate", "d", "--log", "none.csv").err())
+                .contains("cannot read none.csv: no such file");
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference", "Force")
+                        .err())
                 .contains("there is no column 'Force' (the reference)");
         assertThat(shell.run("decode", "d", "--log", LOG).err()).contains("there is no file calibration.yaml");
-        assertThat(shell.run("decode", "d", "--log", LOG, "--to", "f.parquet").err()).contains("with-tables");
+        assertThat(shell.run("decode", "d", "--log", LOG, "--to", "f.parquet").err())
+                .contains("with-tables");
         Path pads = folder.resolve("d/pads.yaml");
         String text = Files.readString(pads);
         Files.writeString(pads, text.replaceAll("  force: F.*", ""));
-        assertThat(shell.run("calibrate", "d", "--log", LOG).err()).contains("no reference: name the load cell's column");
+        assertThat(shell.run("calibrate", "d", "--log", LOG).err())
+                .contains("no reference: name the load cell's column");
         Files.writeString(pads, text.replaceAll("(?s)readings:.*", ""));
         assertThat(shell.run("calibrate", "d", "--log", LOG).err()).contains("add a block `readings`");
     }

@@ -149,7 +149,7 @@ public final class Calibrator {
         Environment environment = environment(all);
         int k = log.channels().size();
         Taxel[] taxels = new Taxel[k];
-        CrossTalk.Slope[][] rawSlopes = slopes(smoothed, List.of());
+        CrossTalk.Slope[][] rawSlopes = slopes(binned(moved), smoothed, List.of());
         Map<Integer, Integer> swapped = swapped(rawSlopes, all, smoothed);
         LoadCourse shared = plate ? LoadCourse.of(smooth(on(moved, -1, true)), bins.step()) : all;
         IntStream.range(0, k)
@@ -177,7 +177,7 @@ public final class Calibrator {
                 environment.temperature0,
                 environment.ambient0,
                 judged,
-                shares(slopes(smoothed, judged), judged),
+                shares(slopes(binned(moved), smoothed, judged), judged),
                 crossTalkRefusal(smoothed),
                 notes);
     }
@@ -756,18 +756,21 @@ public final class Calibrator {
         return new Span(from, to);
     }
 
-    /** Slope of each taxel for each that is pressed, by number less 1; null where it was not pressed. */
-    private CrossTalk.Slope[][] slopes(double[] smoothed, List<Taxel> fitted) {
+    /**
+     * Slope of each taxel for each that is pressed, by number less 1; null where it was not pressed. The force is taken as
+     * it is: a smoothed one rounds the short presses.
+     */
+    private CrossTalk.Slope[][] slopes(double[] sharp, double[] smoothed, List<Taxel> fitted) {
         int k = log.channels().size();
         CrossTalk.Slope[][] slopes = new CrossTalk.Slope[k][];
         Map<Integer, List<Span>> visits = visits(smoothed);
         visits.forEach((number, loads) -> {
             if (number <= k) {
                 slopes[number - 1] = new CrossTalk.Slope[k];
-                double play = playUnderProbe(number, fitted, smoothed, loads);
+                double play = playUnderProbe(number, fitted, sharp, loads);
                 for (int c = 0; c < k; c++) {
                     slopes[number - 1][c] =
-                            CrossTalk.slope(bins.mean(clean[c]), smoothed, loads, bins.step(), play, c == number - 1);
+                            CrossTalk.slope(bins.mean(clean[c]), sharp, loads, bins.step(), play, c == number - 1);
                 }
             } else {
                 notes.add("column pressed holds " + number + ", but there are only " + k + " taxels");
@@ -784,8 +787,8 @@ public final class Calibrator {
             return 0;
         }
         double[] readings = bins.mean(clean[number - 1]);
-        double slope = CrossTalk.slope(readings, smoothed, loads, bins.step(), 0, true)
-                .value();
+        double slope =
+                CrossTalk.slope(readings, smoothed, loads, bins.step(), 0, true).value();
         double play = model.get().play() * model.get().sensitivity() / slope;
         return play > 0
                         && play

@@ -9,6 +9,9 @@ import org.apache.commons.statistics.distribution.TDistribution;
 final class CrossTalk {
     private static final double BLOCK = 1;
 
+    /** What creep does to the slope of a short press, as a share of it; as found on invented logs. */
+    private static final double SHORT_PRESS = 0.01;
+
     private CrossTalk() {}
 
     /** A slope at small force with one standard deviation and its degrees of freedom [reading/N]. */
@@ -88,7 +91,8 @@ final class CrossTalk {
     /** The share of one slope in that of the pressed taxel. */
     static Calibration.Share share(int pressed, int reads, Slope other, Slope own) {
         double share = other.value() / own.value();
-        double error = Math.hypot(other.error() / own.value(), share * own.error() / own.value());
+        double error = Math.hypot(
+                other.error() / own.value(), share * Math.hypot(own.error() / own.value(), SHORT_PRESS));
         double half =
                 TDistribution.of(Math.min(other.freedom(), own.freedom())).inverseSurvivalProbability(0.025) * error;
         return new Calibration.Share(pressed, reads, other.value(), share, new Interval(share - half, share + half));

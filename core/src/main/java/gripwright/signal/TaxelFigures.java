@@ -106,7 +106,8 @@ final class TaxelFigures {
         orRefused(FigureKind.CREEP, needs.creep(), () -> {
             ToDoubleFunction<double[]> share = v -> v[TaxelFit.CREEP] / v[TaxelFit.SENSITIVITY];
             double unsure = fit.creepTimeKnown() ? 1 : WITHOUT_TIME;
-            put(Figure.around(FigureKind.CREEP, share.applyAsDouble(fit.parameters()), unsure * student * error(share)));
+            put(Figure.around(
+                    FigureKind.CREEP, share.applyAsDouble(fit.parameters()), unsure * student * error(share)));
         });
         orRefused(
                 FigureKind.CREEP_TIME,

@@ -314,7 +314,8 @@ final class Known {
     private void repeatability(double noise, double rise) {
         double rate = log.plan.rate();
         double ramp = 8 * log.plan.shorter();
-        // The barometer that ambient pressure is taken off by has its noise too, and so has the load cell, smoothed over
+        // The barometer that ambient pressure is taken off by has its noise too, and so has the load cell, smoothed
+        // over
         // about a third of a second.
         double reading = Math.hypot(noise, 0.4 * t.perPascal());
         double cell = t.gain() * log.plan.forceNoise() / Math.sqrt(0.35 * rate);

@@ -47,7 +47,9 @@ public final class InputHash {
 
     private static boolean isInput(String name) {
         String kind = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
-        boolean made = name.startsWith("results/") || name.startsWith("logs/") || name.startsWith("trials/")
+        boolean made = name.startsWith("results/")
+                || name.startsWith("logs/")
+                || name.startsWith("trials/")
                 || name.equals(CalibrationFile.NAME);
         return KINDS.contains(kind) && !made && !name.startsWith(".") && !name.contains("/.");
     }

@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -228,7 +229,7 @@ public final class LogReader implements AutoCloseable {
 
     private void isHeaderAgain(String line) {
         List<String> cells = cells(line);
-        if (cells.size() > 1
+        if (cells.size() >= Math.min(4, columns.size())
                 && cells.stream().filter(c -> number(c) == null && !c.isEmpty()).count() > cells.size() / 2) {
             throw new LogFault(
                     file(),
@@ -240,6 +241,12 @@ public final class LogReader implements AutoCloseable {
 
     /** What is wrong with the row; null if nothing is. */
     private @Nullable String parse(String line, double[] into) {
+        if (line.indexOf('"') >= 0) {
+            List<String> cells = cells(line);
+            return cells.size() == columns.size()
+                    ? values(k -> cells.get(wanted[k]), into)
+                    : cells.size() + " cells instead of " + columns.size();
+        }
         int[] from = new int[columns.size() + 1];
         int count = 0;
         int at = 0;
@@ -258,9 +265,14 @@ public final class LogReader implements AutoCloseable {
             return count + " cells instead of " + columns.size();
         }
         from[count] = line.length() + 1;
+        return values(k -> line.substring(from[wanted[k]], from[wanted[k] + 1] - 1), into);
+    }
+
+    /** The chosen cells as numbers, or what is wrong with one. */
+    private @Nullable String values(IntFunction<String> cells, double[] into) {
         for (int k = 0; k < wanted.length; k++) {
             int c = wanted[k];
-            String cell = line.substring(from[c], from[c + 1] - 1);
+            String cell = cells.apply(k);
             if (cell.isBlank() || cell.strip().equalsIgnoreCase("nan")) {
                 into[k] = Double.NaN;
                 if (!cell.isBlank()) {

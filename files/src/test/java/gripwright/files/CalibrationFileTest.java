@@ -76,6 +76,7 @@ class CalibrationFileTest {
 
     @Test
     void aMissingFileIsSaid() {
-        assertThatThrownBy(() -> CalibrationFile.read(folder)).hasMessageContaining("there is no file calibration.yaml");
+        assertThatThrownBy(() -> CalibrationFile.read(folder))
+                .hasMessageContaining("there is no file calibration.yaml");
     }
 }

@@ -76,11 +76,20 @@ class PadLogTest {
     void plainCsvPackedByGzipIsReadToo() throws IOException {
         Path file = folder.resolve("log.csv.gz");
         try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
-            out.write(("\"t\",b,a,temp,F,air\r\n" + "0,2,1,24,0,101\r\n" + "1,3,2,24,0,101\r\n").getBytes(StandardCharsets.UTF_8));
+            out.write(("\"t\",b,a,temp,F,air\r\n" + "0,2,1,24,0,101\r\n" + "1,3,2,24,0,101\r\n")
+                    .getBytes(StandardCharsets.UTF_8));
         }
         try (PadLog log = PadLog.toCalibrate(file, NAMES, "F")) {
             assertThat(log.all().channels().get(0).readings()).containsExactly(1000, 2000);
         }
+    }
+
+    @Test
+    void textWithCommasInColumnsThatNobodyAsksForDoesNoHarm() throws IOException {
+        String text = HEAD.replace("temp,F,air", "temp,F,air,note") + ROWS.replace("\n", ",\"a, b\"\n");
+        Read read = read(text);
+        assertThat(read.remarks()).isEmpty();
+        assertThat(read.log().ambient()[2]).isEqualTo(101200);
     }
 
     @Test
@@ -131,7 +140,8 @@ class PadLogTest {
                 .containsExactly("1 of 21 rows are not rows of numbers and were left out: line 25: a is 1e300, which"
                         + " nothing on a bench reads");
         assertThat(read(HEAD + more + "9,9,9,9.1,1,1\n").remarks().get(0)).contains("line 25: 6 cells instead of 9");
-        assertThat(read(HEAD + more + "9,9,9,9.1,x,1,24,0,101\n").remarks().get(0)).contains("line 25: a is 'x'");
+        assertThat(read(HEAD + more + "9,9,9,9.1,x,1,24,0,101\n").remarks().get(0))
+                .contains("line 25: a is 'x'");
     }
 
     private static String rows(int count) {
