@@ -91,8 +91,8 @@ final class CrossTalk {
     /** The share of one slope in that of the pressed taxel. */
     static Calibration.Share share(int pressed, int reads, Slope other, Slope own) {
         double share = other.value() / own.value();
-        double error = Math.hypot(
-                other.error() / own.value(), share * Math.hypot(own.error() / own.value(), SHORT_PRESS));
+        double error =
+                Math.hypot(other.error() / own.value(), share * Math.hypot(own.error() / own.value(), SHORT_PRESS));
         double half =
                 TDistribution.of(Math.min(other.freedom(), own.freedom())).inverseSurvivalProbability(0.025) * error;
         return new Calibration.Share(pressed, reads, other.value(), share, new Interval(share - half, share + half));
