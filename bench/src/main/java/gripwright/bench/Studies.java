@@ -20,6 +20,7 @@ final class Studies {
     private @Nullable MapJob map;
     /** The last map of each object and grip, for the report. */
     private final Map<String, MapJob> drawn = new LinkedHashMap<>();
+
     private @Nullable TrialsJob trials;
 
     Studies(Events events, Closings closings, Jobs jobs, Live live, Journal journal) {

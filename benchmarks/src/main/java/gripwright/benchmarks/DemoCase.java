@@ -5,6 +5,7 @@ import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
 import gripwright.files.ProjectReader;
 import gripwright.model.Project;
+import gripwright.pad.PadSetup;
 import gripwright.study.RunnerFactory;
 import java.io.IOException;
 import java.io.InputStream;
@@ -20,6 +21,15 @@ public final class DemoCase {
     private DemoCase() {}
 
     public static Project project() {
+        return read().project();
+    }
+
+    /** The pads that feel. */
+    public static PadSetup pads() {
+        return read().pads().orElseThrow();
+    }
+
+    private static ProjectReader.Marked read() {
         List<Path> copied = new ArrayList<>();
         try {
             Path folder = Files.createTempDirectory("gripwright-bench");
@@ -30,7 +40,7 @@ public final class DemoCase {
                     copied.add(Files.write(folder.resolve(name), read(name)));
                 }
             }
-            Project project = ProjectReader.read(folder);
+            ProjectReader.Marked project = ProjectReader.readMarked(folder);
             for (int i = copied.size() - 1; i >= 0; i--) {
                 Files.delete(copied.get(i));
             }

@@ -52,6 +52,7 @@ final class MapText {
         if (map.hasShares()) {
             text.append('\n').append(Words.wrapped(ShareMap.REFINED));
             text.append('\n').append(Words.wrapped(Uncertain.RULE));
+            text.append('\n').append(Words.wrapped(ShareMap.SHARED));
             text.append('\n').append(Words.wrapped(ShareMap.MODEL_LIMITED));
         }
         return text.toString();
@@ -98,7 +99,7 @@ final class MapText {
 
     private static String sureness(MapResult map) {
         int runs = map.shares().stream()
-                .mapToInt(s -> s == null ? 0 : s.undecided())
+                .mapToInt(s -> s == null ? 0 : s.here().undecided())
                 .sum();
         return "  0 to 9: held in so many tenths of its runs, " + map.count(CellShare::mixed) + " cells, "
                 + map.count(CellShare::modelLimited) + " of them model-limited\n  "

@@ -159,7 +159,12 @@ final class ReportMaker {
             return Optional.empty();
         }
         try {
-            return VaryJson.read(Files.readString(file), open.origin().inputs());
+            Optional<VaryResult> vary =
+                    VaryJson.read(Files.readString(file), open.origin().inputs());
+            if (vary.isEmpty()) {
+                at.err().println("gripwright: " + file + " is of other inputs and left out of the report");
+            }
+            return vary;
         } catch (IOException | IllegalArgumentException e) {
             at.err().println("gripwright: " + file + " is left out of the report: " + e.getMessage());
             return Optional.empty();

@@ -31,9 +31,13 @@ final class Assembly {
     private final double[] originO;
     private final double[] twist;
     private final double[] gz = new double[6];
+    private final double[] zg = new double[6];
     private final double[] jacobian;
     private final double[] otherJacobian;
-    private Block block = new Block();
+    /** What the bodies moving with a coordinate feel; the last one is the base's and, in the end, the sum of all. */
+    private final Block[] blocks;
+
+    private final int[] parent;
 
     /** @param object index of the object's first unknown */
     Assembly(HandTree tree, Kinematics kinematics, int object) {
@@ -43,8 +47,15 @@ final class Assembly {
         this.object = object;
         size = object + 6;
         slides = new boolean[joints];
+        parent = new int[joints];
+        blocks = new Block[joints + 1];
         for (int j = 0; j < joints; j++) {
             slides[j] = tree.coordinates().get(j).slides();
+            int before = tree.coordinates().get(j).parent();
+            parent[j] = before < 0 ? joints : before;
+        }
+        for (int j = 0; j <= joints; j++) {
+            blocks[j] = new Block();
         }
         gradient = new double[size];
         hessian = new double[size * size];
@@ -56,8 +67,16 @@ final class Assembly {
         otherJacobian = new double[3 * joints];
     }
 
+    /** The block of the body that moves with a frame; to be filled between {@link #clear} and {@link #spreadBodies}. */
+    Block block(int frame) {
+        return blocks[frame];
+    }
+
     void clear(boolean wantHessian) {
         slipping = false;
+        for (Block block : blocks) {
+            block.clear();
+        }
         Arrays.fill(gradient, 0);
         if (wantHessian) {
             Arrays.fill(hessian, 0);
@@ -121,77 +140,90 @@ final class Assembly {
 
     // ------------------------------------------------------------------ assembly
 
-    /** Spreads a body's block over its chain and the object: coordinates get z_j . [F; M], the object its opposite. */
-    void addBody(int frame, Block sums, boolean wantHessian) {
-        block = sums;
-        int[] chain = tree.chain(frame);
-        int o = object;
-        double[] v = block.v;
-        double fx = block.fx;
-        double fy = block.fy;
-        double fz = block.fz;
-        double mx = v[5] - v[7];
-        double my = v[6] - v[2];
-        double mz = v[1] - v[3];
-        for (int j : chain) {
-            int z = 6 * j;
-            gradient[j] += twist[z] * fx
-                    + twist[z + 1] * fy
-                    + twist[z + 2] * fz
-                    + twist[z + 3] * mx
-                    + twist[z + 4] * my
-                    + twist[z + 5] * mz;
+    /**
+     * Spreads the blocks of all bodies over the coordinates and the object, which gets their opposite.
+     *
+     * <p>From the tips inward: a coordinate carries the sum of the blocks of all bodies beyond it, so each pair of
+     * coordinates is met once, whatever the number of bodies, as when inertias are gathered (R. Featherstone, "Rigid Body
+     * Dynamics Algorithms", 2008, composite rigid bodies, from memory).
+     */
+    void spreadBodies(boolean wantHessian) {
+        for (int j = joints - 1; j >= 0; j--) {
+            Block sums = blocks[j];
+            if (sums.active) {
+                spread(j, sums, wantHessian);
+                blocks[parent[j]].add(sums, wantHessian);
+            }
         }
-        gradient[o] -= fx;
-        gradient[o + 1] -= fy;
-        gradient[o + 2] -= fz;
-        gradient[o + 3] -= mx;
-        gradient[o + 4] -= my;
-        gradient[o + 5] -= mz;
+        Block all = blocks[joints];
+        if (all.active) {
+            spreadOverObject(all, wantHessian);
+        }
+    }
+
+    private void spread(int j, Block sums, boolean wantHessian) {
+        double[] v = sums.v;
+        double fx = sums.fx;
+        double fy = sums.fy;
+        double fz = sums.fz;
+        int z = 6 * j;
+        gradient[j] += twist[z] * fx
+                + twist[z + 1] * fy
+                + twist[z + 2] * fz
+                + twist[z + 3] * (v[5] - v[7])
+                + twist[z + 4] * (v[6] - v[2])
+                + twist[z + 5] * (v[1] - v[3]);
         if (!wantHessian) {
             return;
         }
-        mirrorG();
-        addObjectG();
-        for (int b = 0; b < chain.length; b++) {
-            int j = chain[b];
-            timesTwist(block.g, j);
-            for (int a = 0; a <= b; a++) {
-                addEvenOnce(chain[a], j, twistDot(chain[a]));
-            }
-            for (int i = 0; i < 6; i++) {
-                addEven(j, o + i, -gz[i]);
-            }
-            addTurningTerms(chain, b, fx, fy, fz);
+        int[] chain = tree.chain(j);
+        symmetricTimesTwist(sums.g, j);
+        for (int i : chain) {
+            addEvenOnce(i, j, twistDot(gz, i));
         }
-        addObjectTurnTerms();
+        for (int i = 0; i < 6; i++) {
+            addEven(j, object + i, -gz[i]);
+        }
+        addTurningTerms(chain, sums, fx, fy, fz);
+        if (sums.slipping) {
+            spreadSlip(chain, sums.c);
+        }
+    }
+
+    private void spreadOverObject(Block all, boolean wantHessian) {
+        int o = object;
+        double[] v = all.v;
+        gradient[o] -= all.fx;
+        gradient[o + 1] -= all.fy;
+        gradient[o + 2] -= all.fz;
+        gradient[o + 3] -= v[5] - v[7];
+        gradient[o + 4] -= v[6] - v[2];
+        gradient[o + 5] -= v[1] - v[3];
+        if (!wantHessian) {
+            return;
+        }
+        addObjectG(all.g);
+        addObjectTurnTerms(v);
         // d2E / dw dp = -[F]x
-        addEven(o + 3, o + 1, fz);
-        addEven(o + 3, o + 2, -fy);
-        addEven(o + 4, o, -fz);
-        addEven(o + 4, o + 2, fx);
-        addEven(o + 5, o, fy);
-        addEven(o + 5, o + 1, -fx);
-        if (block.slipping) {
-            addBodySlip(chain);
+        addEven(o + 3, o + 1, all.fz);
+        addEven(o + 3, o + 2, -all.fy);
+        addEven(o + 4, o, -all.fz);
+        addEven(o + 4, o + 2, all.fx);
+        addEven(o + 5, o, all.fy);
+        addEven(o + 5, o + 1, -all.fx);
+        if (all.slipping) {
+            slipping = true;
+            addObjectSkew(all.c);
         }
     }
 
-    private void mirrorG() {
-        double[] g = block.g;
-        for (int i = 1; i < 6; i++) {
-            for (int k = 0; k < i; k++) {
-                g[6 * i + k] = g[6 * k + i];
-            }
-        }
-    }
-
-    private void addObjectG() {
+    /** @param g upper triangle, row-major 6 x 6 */
+    private void addObjectG(double[] g) {
         int o = object;
         for (int i = 0; i < 6; i++) {
-            int row = (o + i) * size + o;
-            for (int k = 0; k < 6; k++) {
-                hessian[row + k] += block.g[6 * i + k];
+            hessian[(o + i) * size + o + i] += g[7 * i];
+            for (int k = i + 1; k < 6; k++) {
+                addEven(o + i, o + k, g[6 * i + k]);
             }
         }
     }
@@ -203,33 +235,36 @@ final class Assembly {
         }
     }
 
-    /** gz = M z_j. */
-    private void timesTwist(double[] m, int j) {
+    /** gz = M z_j for the upper triangle of M. */
+    private void symmetricTimesTwist(double[] m, int j) {
         int z = 6 * j;
-        for (int i = 0; i < 6; i++) {
-            int row = 6 * i;
-            gz[i] = m[row] * twist[z]
-                    + m[row + 1] * twist[z + 1]
-                    + m[row + 2] * twist[z + 2]
-                    + m[row + 3] * twist[z + 3]
-                    + m[row + 4] * twist[z + 4]
-                    + m[row + 5] * twist[z + 5];
-        }
+        double a = twist[z];
+        double b = twist[z + 1];
+        double c = twist[z + 2];
+        double d = twist[z + 3];
+        double e = twist[z + 4];
+        double f = twist[z + 5];
+        gz[0] = m[0] * a + m[1] * b + m[2] * c + m[3] * d + m[4] * e + m[5] * f;
+        gz[1] = m[1] * a + m[7] * b + m[8] * c + m[9] * d + m[10] * e + m[11] * f;
+        gz[2] = m[2] * a + m[8] * b + m[14] * c + m[15] * d + m[16] * e + m[17] * f;
+        gz[3] = m[3] * a + m[9] * b + m[15] * c + m[21] * d + m[22] * e + m[23] * f;
+        gz[4] = m[4] * a + m[10] * b + m[16] * c + m[22] * d + m[28] * e + m[29] * f;
+        gz[5] = m[5] * a + m[11] * b + m[17] * c + m[23] * d + m[29] * e + m[35] * f;
     }
 
-    private double twistDot(int i) {
+    private double twistDot(double[] x, int i) {
         int z = 6 * i;
-        return gz[0] * twist[z]
-                + gz[1] * twist[z + 1]
-                + gz[2] * twist[z + 2]
-                + gz[3] * twist[z + 3]
-                + gz[4] * twist[z + 4]
-                + gz[5] * twist[z + 5];
+        return x[0] * twist[z]
+                + x[1] * twist[z + 1]
+                + x[2] * twist[z + 2]
+                + x[3] * twist[z + 3]
+                + x[4] * twist[z + 4]
+                + x[5] * twist[z + 5];
     }
 
-    /** Second-order terms of coordinate j = chain[b] with the turning coordinates before it and with the object's turn. */
-    private void addTurningTerms(int[] chain, int b, double fx, double fy, double fz) {
-        int j = chain[b];
+    /** Second-order terms of a chain's last coordinate with the turning ones before it and with the object's turn. */
+    private void addTurningTerms(int[] chain, Block sums, double fx, double fy, double fz) {
+        int j = chain[chain.length - 1];
         int j3 = 3 * j;
         int o = object;
         double ax = axisO[j3];
@@ -246,10 +281,10 @@ final class Assembly {
             uz = ax * fy - ay * fx;
         } else {
             // W a - a tr W with W = V - o F^T
+            double[] v = sums.v;
             double ox = originO[j3];
             double oy = originO[j3 + 1];
             double oz = originO[j3 + 2];
-            double[] v = block.v;
             double w00 = v[0] - ox * fx;
             double w11 = v[4] - oy * fy;
             double w22 = v[8] - oz * fz;
@@ -258,15 +293,11 @@ final class Assembly {
             uy = (v[3] - oy * fx) * ax + w11 * ay + (v[5] - oy * fz) * az - ay * trace;
             uz = (v[6] - oz * fx) * ax + (v[7] - oz * fy) * ay + w22 * az - az * trace;
         }
-        for (int a = 0; a <= b; a++) {
-            int i = chain[a];
+        for (int i : chain) {
             if (slides[i]) {
                 continue;
             }
             int i3 = 3 * i;
-            if (slides[j] && i == j) {
-                continue;
-            }
             addEvenOnce(i, j, axisO[i3] * ux + axisO[i3 + 1] * uy + axisO[i3 + 2] * uz);
         }
         addEven(j, o + 3, -ux);
@@ -275,8 +306,7 @@ final class Assembly {
     }
 
     /** d2E / dw dw = sym V - tr V I. */
-    private void addObjectTurnTerms() {
-        double[] v = block.v;
+    private void addObjectTurnTerms(double[] v) {
         double trace = v[0] + v[4] + v[8];
         int t = object + 3;
         for (int i = 0; i < 3; i++) {
@@ -286,24 +316,27 @@ final class Assembly {
         }
     }
 
-    private void addBodySlip(int[] chain) {
-        slipping = true;
-        double[] c = block.c;
+    /** Rows and columns of a chain's last coordinate. */
+    private void spreadSlip(int[] chain, double[] c) {
+        int j = chain[chain.length - 1];
         int o = object;
-        addObjectSkew(c);
-        for (int j : chain) {
-            timesTwist(c, j);
-            for (int i : chain) {
-                skew[i * size + j] += twistDot(i);
+        int z = 6 * j;
+        for (int i = 0; i < 6; i++) {
+            double column = 0;
+            double row = 0;
+            for (int k = 0; k < 6; k++) {
+                column += c[6 * i + k] * twist[z + k];
+                row += c[6 * k + i] * twist[z + k];
             }
-            int z = 6 * j;
-            for (int i = 0; i < 6; i++) {
-                skew[(o + i) * size + j] -= gz[i];
-                double sum = 0;
-                for (int k = 0; k < 6; k++) {
-                    sum += c[6 * k + i] * twist[z + k];
-                }
-                skew[j * size + o + i] -= sum;
+            gz[i] = column;
+            zg[i] = row;
+            skew[(o + i) * size + j] -= column;
+            skew[j * size + o + i] -= row;
+        }
+        for (int i : chain) {
+            skew[i * size + j] += twistDot(gz, i);
+            if (i != j) {
+                skew[j * size + i] += twistDot(zg, i);
             }
         }
     }
@@ -318,25 +351,23 @@ final class Assembly {
     }
 
     /** The table's block: a load fixed in the world on points of the object. */
-    void addWorldLoad(Block sums, boolean wantHessian) {
-        block = sums;
+    void addWorldLoad(Block load, boolean wantHessian) {
         int o = object;
-        double[] v = block.v;
-        gradient[o] += block.fx;
-        gradient[o + 1] += block.fy;
-        gradient[o + 2] += block.fz;
+        double[] v = load.v;
+        gradient[o] += load.fx;
+        gradient[o + 1] += load.fy;
+        gradient[o + 2] += load.fz;
         gradient[o + 3] += v[5] - v[7];
         gradient[o + 4] += v[6] - v[2];
         gradient[o + 5] += v[1] - v[3];
         if (!wantHessian) {
             return;
         }
-        mirrorG();
-        addObjectG();
-        addObjectTurnTerms();
-        if (block.slipping) {
+        addObjectG(load.g);
+        addObjectTurnTerms(v);
+        if (load.slipping) {
             slipping = true;
-            addObjectSkew(block.c);
+            addObjectSkew(load.c);
         }
     }
 

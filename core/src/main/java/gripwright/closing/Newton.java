@@ -29,6 +29,15 @@ final class Newton {
     /** Residual below which a plain full step is tried first [N]. */
     private static final double CLOSE = 1;
 
+    /** Longest first guess, over the last step [-]. */
+    private static final double LONGEST_GUESS = 1.8;
+
+    /** Above this share the path is taken to have a kink, not a bend [-]. */
+    private static final double MOST_BENT = 0.5;
+
+    /** At a residual below so many times the tolerance the next one will do: looked at without second derivatives [-]. */
+    private static final double NEARLY = 30;
+
     private static final double GOOD_ENOUGH = 0.9;
     private static final double ARMIJO = 1e-4;
 
@@ -40,7 +49,11 @@ final class Newton {
     private final double[] baseP = new double[3];
     private final double[] baseR = new double[9];
     private final double[] lastChange;
-    private boolean haveChange;
+    private final double[] changeBefore;
+    private final double[] guess;
+    private int changes;
+    private double lastLength = 1;
+    private double lengthBefore = 1;
     int iterations;
     double residual;
 
@@ -51,6 +64,8 @@ final class Newton {
         baseQ = new double[system.joints];
         baseSpool = new double[system.spools];
         lastChange = new double[system.size];
+        changeBefore = new double[system.size];
+        guess = new double[system.size];
     }
 
     /**
@@ -82,19 +97,26 @@ final class Newton {
             }
             keepBase();
             if (r < CLOSE) {
+                // near the end the second derivatives there will hardly be wanted
+                have = r > NEARLY * tolerance;
                 move(1);
-                double trialEnergy = system.evaluate(true);
+                double trialEnergy = system.evaluate(have);
                 double trial = system.residual();
+                if (trial < tolerance) {
+                    iterations++;
+                    residual = trial;
+                    return End.CONVERGED;
+                }
                 if (trial < GOOD_ENOUGH * r) {
-                    have = true;
                     energy = trialEnergy;
                     r = trial;
                     continue;
                 }
+                have = false;
                 move(0);
                 energy = system.evaluate(false);
             }
-            if (!lineSearch(energy, slope, r)) {
+            if (!lineSearch(energy, slope)) {
                 move(0);
                 system.evaluate(false);
                 residual = system.residual();
@@ -141,21 +163,13 @@ final class Newton {
         return slope;
     }
 
-    private boolean lineSearch(double energy, double slope, double r) {
+    private boolean lineSearch(double energy, double slope) {
         double a = 1;
         for (int halving = 0; halving < MOST_HALVINGS; halving++) {
             move(a);
             double e = system.energy();
             if (e <= energy + ARMIJO * a * slope + 1e-14 * Math.abs(energy)) {
                 return true;
-            }
-            if (halving == 0 && r < CLOSE) {
-                system.evaluate(false);
-                if (system.residual() < 0.7 * r) {
-                    return true;
-                }
-                move(0);
-                system.evaluate(false);
             }
             a *= 0.5;
         }
@@ -225,11 +239,14 @@ final class Newton {
     // ------------------------------------------------------------------ first guess
 
     void forgetChange() {
-        haveChange = false;
+        changes = 0;
     }
 
-    /** Remembers the change over the step just solved; call before the step is committed. */
-    void rememberChange() {
+    /** Remembers the change over the step just solved; call before the step is committed. @param length of the step */
+    void rememberChange(double length) {
+        System.arraycopy(lastChange, 0, changeBefore, 0, lastChange.length);
+        lengthBefore = lastLength;
+        lastLength = length;
         for (int j = 0; j < system.joints; j++) {
             lastChange[j] = system.q[j] - system.qStart[j];
         }
@@ -242,31 +259,48 @@ final class Newton {
         lastChange[o + 3] = 0.5 * (column(a, 2, b, 1) - column(a, 1, b, 2));
         lastChange[o + 4] = 0.5 * (column(a, 0, b, 2) - column(a, 2, b, 0));
         lastChange[o + 5] = 0.5 * (column(a, 1, b, 0) - column(a, 0, b, 1));
-        haveChange = true;
+        changes = Math.min(2, changes + 1);
     }
 
     private static double column(double[] a, int i, double[] b, int k) {
         return a[i] * b[k] + a[3 + i] * b[3 + k] + a[6 + i] * b[6 + k];
     }
 
-    /** Starts the next step from the last change times {@code factor} [-], at most 1. */
-    void predict(double factor) {
-        if (!haveChange) {
+    /**
+     * Starts the next step from the last change carried on; along the parabola through the last two where the path is
+     * smooth. Spools have no damping to speak of and are left where they are.
+     *
+     * @param length of the next step, in the unit of {@link #rememberChange}
+     * @param bending false = along a straight line in any case
+     */
+    void predict(double length, boolean bending) {
+        if (changes == 0) {
             return;
         }
-        double f = Math.min(1, factor);
+        double f = Math.min(LONGEST_GUESS, length / lastLength);
+        // change over a length x after the last step: x v + x (x + last) / 2 times the change of v over the mean length
+        double bend = changes < 2 || !bending ? 0 : f * (f * lastLength + lastLength) / (lastLength + lengthBefore);
+        double k = lastLength / lengthBefore;
+        if (bend > 0) {
+            double straight = 0;
+            double bent = 0;
+            for (int i = 0; i < lastChange.length; i++) {
+                straight = Math.max(straight, Math.abs(f * lastChange[i]) * system.scale[i]);
+                bent = Math.max(bent, Math.abs(bend * (lastChange[i] - k * changeBefore[i])) * system.scale[i]);
+            }
+            if (bent > MOST_BENT * straight) {
+                bend = 0;
+            }
+        }
         keepBase();
         int o = system.objectIndex();
+        for (int i = 0; i < lastChange.length; i++) {
+            guess[i] = f * lastChange[i] + (bend == 0 ? 0 : bend * (lastChange[i] - k * changeBefore[i]));
+        }
         double[] r = system.r;
-        for (int j = 0; j < system.joints; j++) {
-            direction[j] = f * lastChange[j];
-        }
-        for (int k = 0; k < system.spools; k++) {
-            direction[system.joints + k] = 0;
-        }
+        System.arraycopy(guess, 0, direction, 0, guess.length);
         for (int i = 0; i < 3; i++) {
-            direction[o + i] = f * (r[i] * lastChange[o] + r[3 + i] * lastChange[o + 1] + r[6 + i] * lastChange[o + 2]);
-            direction[o + 3 + i] = f * lastChange[o + 3 + i];
+            direction[o + i] = r[i] * guess[o] + r[3 + i] * guess[o + 1] + r[6 + i] * guess[o + 2];
         }
         move(1);
     }

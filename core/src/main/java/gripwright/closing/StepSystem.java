@@ -205,15 +205,14 @@ final class StepSystem {
             e += object.accumulate(p, r, pStart, rStart, dampingOverStep(), true, wantHessian);
         }
         for (int b = 0; b < bodies; b++) {
-            e += pads.accumulate(b, objectRotation, objectPosition, true, wantHessian, block);
-            if (block.active) {
-                assembly.addBody(bodyFrame[b], block, wantHessian);
-            }
+            Block ofBody = assembly.block(bodyFrame[b]);
+            e += pads.accumulate(b, objectRotation, objectPosition, true, wantHessian, ofBody);
         }
         if (press != null) {
             e += press.accumulate(objectRotation, objectPosition, wantHessian);
-            assembly.addBody(bodyFrame[0], press.block, wantHessian);
+            assembly.block(bodyFrame[0]).add(press.block, wantHessian);
         }
+        assembly.spreadBodies(wantHessian);
         if (tableThere && !objectFixed) {
             e += table.accumulate(r, p, tableHeight, true, wantHessian, block);
             if (block.active) {

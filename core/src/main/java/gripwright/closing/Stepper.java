@@ -43,7 +43,10 @@ final class Stepper {
     private static final double GIVE_UP = 1.6;
     private static final double SHORTEST = 1e-8;
     private static final int MOST_STEPS = 6000;
+    /** Steps of settling in which little moves; what is still on its way may take as many as it needs. */
     private static final int MOST_SETTLING = 400;
+
+    private static final double MOVING = 0.5;
     private static final double LONGEST_SETTLING = 1e3;
 
     private final StepSystem system;
@@ -93,15 +96,12 @@ final class Stepper {
     End ramp(Load load, double seconds, double first, double longest, Watch watch) {
         double t = 0;
         double dt = first;
-        double before = 0;
         newton.forgetChange();
         while (t < 1 - 1e-12) {
             dt = Math.min(dt, 1 - t);
             load.set(t + dt);
             system.stepTime = dt * seconds;
-            if (before > 0) {
-                newton.predict(dt / before);
-            }
+            newton.predict(dt, true);
             Newton.End end = newton.solve(ROUGH, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
@@ -116,8 +116,7 @@ final class Stepper {
             }
             t += dt;
             steps++;
-            newton.rememberChange();
-            before = dt;
+            newton.rememberChange(dt);
             double motion = system.objectMotion();
             system.commit();
             lastStep = system.stepTime;
@@ -141,16 +140,18 @@ final class Stepper {
      */
     End settle(Watch watch) {
         double h = 3 * lastStep;
-        double before = lastStep;
-        for (int i = 0; i < MOST_SETTLING; i++) {
+        double lastSettling = lastStep;
+        int small = 0;
+        while (small < MOST_SETTLING && steps <= MOST_STEPS) {
             system.stepTime = h;
-            newton.predict(Math.min(1, h / before));
+            newton.predict(Math.min(lastSettling, h), false);
             Newton.End end = newton.solve(FINE, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
                 system.restore();
                 newton.forgetChange();
                 rejected++;
+                small++;
                 h *= end == Newton.End.CONVERGED ? Math.max(0.1, AIM / ratio) : 0.3;
                 if (h < 1e-9) {
                     trouble = "no step short enough while settling (residual " + newton.residual + " N)";
@@ -160,8 +161,9 @@ final class Stepper {
             }
             boolean rest = atRest();
             steps++;
-            newton.rememberChange();
-            before = h;
+            small += ratio < MOVING ? 1 : 0;
+            newton.rememberChange(h);
+            lastSettling = h;
             double motion = system.objectMotion();
             system.commit();
             lastStep = Math.min(h, 0.1);
@@ -173,7 +175,9 @@ final class Stepper {
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
         }
-        trouble = "still creeping after " + MOST_SETTLING + " steps of settling";
+        trouble = steps > MOST_STEPS
+                ? "more than " + MOST_STEPS + " steps"
+                : "still creeping after " + MOST_SETTLING + " steps of settling";
         return End.STUCK;
     }
 

@@ -24,7 +24,8 @@ public final class Block {
     public boolean active;
     public boolean slipping;
 
-    void clear() {
+    /** Nothing touches. */
+    public void clear() {
         active = false;
         slipping = false;
         fx = 0;
@@ -38,6 +39,34 @@ public final class Block {
         Arrays.fill(v, 0);
         if (hessian) {
             Arrays.fill(g, 0);
+        }
+    }
+
+    /** Adds another body's sums. @param hessian with second derivatives */
+    public void add(Block other, boolean hessian) {
+        if (!active) {
+            start(hessian);
+        }
+        fx += other.fx;
+        fy += other.fy;
+        fz += other.fz;
+        for (int i = 0; i < 9; i++) {
+            v[i] += other.v[i];
+        }
+        if (!hessian) {
+            return;
+        }
+        for (int i = 0; i < 36; i++) {
+            g[i] += other.g[i];
+        }
+        if (other.slipping) {
+            if (!slipping) {
+                slipping = true;
+                Arrays.fill(c, 0);
+            }
+            for (int i = 0; i < 36; i++) {
+                c[i] += other.c[i];
+            }
         }
     }
 

@@ -22,6 +22,9 @@ public final class LinkContacts {
 
     private static final double SHEAR = 1e4;
 
+    /** Motion that a step may have here, over that allowed on a pad: no pressure is spread over these contacts. */
+    private static final double FARTHER = 2;
+
     /** Capsules leave out the corners of a phalanx: this share of the pad's height is the radius. */
     private static final double CAPSULE = 0.85;
 
@@ -457,10 +460,42 @@ public final class LinkContacts {
         updateMoved(r, t);
         double worst = 0;
         for (int i = 0; i < contacts; i++) {
-            double m = moved[bodyA(i)] + (onTable(i) ? 0 : moved[bodyB(i)]);
-            worst = Math.max(worst, m / (Math.max(gap[i], 0) + 2 * slide));
+            double room = Math.max(gap[i], 0) + FARTHER * slide;
+            double bound = moved[bodyA(i)] + (onTable(i) ? 0 : moved[bodyB(i)]);
+            if (bound > worst * room) {
+                double m = gap[i] < 0 && sticks[i] ? slid(i, r, t) : onTable(i) ? sphereMoved(spheres[i], r, t) : bound;
+                worst = Math.max(worst, m / room);
+            }
         }
         return worst;
+    }
+
+    /** Motion of one side of a contact against the other since the last commit [m]. */
+    private double slid(int i, double[] r, double[] t) {
+        double sum = 0;
+        for (int k = 0; k < 3; k++) {
+            double d = relative(i, r, t, k) - start[6 * i + k];
+            sum += d * d;
+        }
+        return Math.sqrt(sum);
+    }
+
+    /** Motion of a sphere's middle since the last commit [m]. */
+    private double sphereMoved(Sphere s, double[] r, double[] t) {
+        int b9 = 9 * s.body;
+        int b3 = 3 * s.body;
+        double[] r0 = startRotation;
+        double sum = 0;
+        for (int k = 0; k < 3; k++) {
+            int row = b9 + 3 * k;
+            double d = t[b3 + k]
+                    - startPosition[b3 + k]
+                    + (r[row] - r0[row]) * s.x
+                    + (r[row + 1] - r0[row + 1]) * s.y
+                    + (r[row + 2] - r0[row + 2]) * s.z;
+            sum += d * d;
+        }
+        return Math.sqrt(sum);
     }
 
     /** Ends a step at the given poses. */

@@ -193,10 +193,13 @@ final class MapFindings {
                     Phrases.plural(undecided, "cell") + " of " + map.computed()
                             + " undecided (the solver did not converge): not counted as held, nor as a failure of the hand.");
         }
-        int inRuns = map.count(s -> s.basis() == CellShare.Basis.ENSEMBLE && s.undecided() > 0);
+        int inRuns =
+                map.count(s -> s.basis() == CellShare.Basis.ENSEMBLE && s.here().undecided() > 0);
         if (inRuns > 0) {
             int runs = map.shares().stream()
-                    .mapToInt(s -> s != null && s.basis() == CellShare.Basis.ENSEMBLE ? s.undecided() : 0)
+                    .mapToInt(s -> s != null && s.basis() == CellShare.Basis.ENSEMBLE
+                            ? s.here().undecided()
+                            : 0)
                     .sum();
             add(
                     Topic.CAUTION,

@@ -83,8 +83,10 @@ public record MapResult(
     /** The 95 % interval of {@link #heldArea} from the runs of its ensembles [m^2]. */
     public Interval heldAreaInterval() {
         List<CombinedShares.Term> terms = shares.stream()
-                .filter(s -> s != null && s.basis() == CellShare.Basis.ENSEMBLE && s.decided() > 0)
-                .map(s -> s.proportion())
+                .filter(s -> s != null && s.basis() == CellShare.Basis.ENSEMBLE)
+                .map(s -> s.here())
+                .filter(here -> here.decided() > 0)
+                .map(here -> Proportion.of(here.held(), here.decided(), here.undecided()))
                 .map(p -> new CombinedShares.Term(1, p.share(), new Interval(p.low(), p.high())))
                 .toList();
         Interval sum = CombinedShares.interval(terms);
@@ -102,9 +104,7 @@ public record MapResult(
     public int closings() {
         return shares.isEmpty()
                 ? computed()
-                : shares.stream()
-                        .mapToInt(s -> s == null ? 0 : s.decided() + s.undecided())
-                        .sum();
+                : shares.stream().mapToInt(s -> s == null ? 0 : s.here().runs()).sum();
     }
 
     public @Nullable Outcome outcome(int row, int column) {

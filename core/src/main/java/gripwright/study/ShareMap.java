@@ -1,19 +1,16 @@
 package gripwright.study;
 
-import gripwright.closing.ClosingRunner;
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Conditions;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CellShare.Basis;
 import gripwright.study.MapGrid.Cell;
-import gripwright.study.Uncertain.Member;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,22 +21,32 @@ import org.jspecify.annotations.Nullable;
  * @param uncertain the ensembles
  */
 public record ShareMap(CaptureMap map, Uncertain uncertain) {
+    /**
+     * A share is that of the runs within this distance of the cell's middle, in x and in y [m]; of those in the cell
+     * where cells are larger. Half a fingertip: what a share says of a smaller patch, nobody can aim at.
+     */
+    public static final double PATCH = 3e-3;
+
     /** How cells are chosen, for printing beside a map. */
     public static final String REFINED =
             "Refining: every fourth cell is computed, then every second and every one whose"
                     + " computed neighbours end differently, until each border between outcomes is followed on both sides; cells"
                     + " between agreeing ones take their outcome over. An island smaller than that can be missed. Cells beside a"
-                    + " border between held and not held, and beside cells that hold only in part, get ensembles.";
+                    + " border between held and not held, and beside cells whose own runs disagree, get ensembles.";
+
+    /** What a cell's share is counted over, for printing beside a map. */
+    public static final String SHARED =
+            "Shares: of all runs made within 3 mm of the cell's middle in x and y, those of the cells beside it too (in the"
+                    + " cell, where cells are larger than 6 mm); an outcome is that of the cell's own nominal run.";
 
     /** When a cell's share is said to depend on the calculation, for printing beside a map. */
     public static final String MODEL_LIMITED =
-            "Model-limited: in a cell whose runs disagree, up to 4 of them are repeated"
-                    + " with half the step and with half the damping; if 2 or more of 4 change (net), the share there says as"
-                    + " much about the calculation as about the hand.";
+            "Model-limited: where the runs behind a share disagree, 4 of those within 6 mm are"
+                    + " repeated with half the step and with half the damping, 8 if any of them changes (fewer, where there are"
+                    + " not as many); if half of them or more change (net), the share there says as much about the calculation as"
+                    + " about the hand.";
 
     private static final int COARSEST = 4;
-    private static final int PAIRS = 4;
-    private static final int NET_CHANGE = 2;
 
     /** What closes the hand as usual, with half the step, and with half the damping. */
     public record Runners(RunnerFactory usual, RunnerFactory halfStep, RunnerFactory halfDamping) {}
@@ -66,53 +73,24 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** The outcomes alone, without ensembles. */
     MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
-        return new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {})
-                .outcomes();
+        Work work = new Work(
+                object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {});
+        work.outcomes();
+        return work.result();
     }
 
-    private record Ensemble(ClosingSummary nominal, CellShare share) {}
-
-    /** The runners of one thread; the two others are rarely needed. */
-    private static final class Trio {
-        private final Supplier<ClosingRunner> step;
-        private final Supplier<ClosingRunner> damping;
-        final ClosingRunner usual;
-        private @Nullable ClosingRunner halfStep;
-        private @Nullable ClosingRunner halfDamping;
-
-        Trio(GraspObject object, Grip grip, Runners runners) {
-            usual = runners.usual.create(object, grip);
-            step = () -> runners.halfStep.create(object, grip);
-            damping = () -> runners.halfDamping.create(object, grip);
-        }
-
-        ClosingRunner halfStep() {
-            ClosingRunner runner = halfStep == null ? step.get() : halfStep;
-            halfStep = runner;
-            return runner;
-        }
-
-        ClosingRunner halfDamping() {
-            ClosingRunner runner = halfDamping == null ? damping.get() : halfDamping;
-            halfDamping = runner;
-            return runner;
-        }
-    }
-
-    /** One map on its way. Cells are counted row by row. */
+    /** One map on its way. */
     private final class Work {
         private final GraspObject object;
         private final Grip grip;
         private final Runners runners;
-        private final Jobs jobs;
-        private final Jobs.Progress progress;
+        private final MapJobs jobs;
         private final Consumer<MapResult> soFar;
         private final MapGrid grid = new MapGrid(map.cells());
         private final int n = map.cells();
         private final @Nullable ClosingSummary[] runs = new ClosingSummary[n * n];
-        private final @Nullable CellShare[] shares = new CellShare[n * n];
-        private int finished;
-        private boolean stopped;
+        private final boolean[] takenOver = new boolean[n * n];
+        private final Patches patches = new Patches(map, grid, PATCH);
 
         Work(
                 GraspObject object,
@@ -124,42 +102,47 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;
-            this.jobs = jobs;
-            this.progress = progress;
             this.soFar = soFar;
+            this.jobs = new MapJobs(jobs, progress, factory -> factory.create(object, grip));
         }
 
         MapResult run() {
             outcomes();
-            for (boolean more = !stopped; more; ) {
-                more = ensembles(cell -> basis(cell) != Basis.ENSEMBLE && unclear(cell));
+            for (boolean more = !jobs.stopped(); more; ) {
+                more = members();
                 grown(1);
+            }
+            for (RunnerFactory other : List.of(runners.halfDamping, runners.halfStep)) {
+                for (boolean more = !jobs.stopped(); more; ) {
+                    more = checks(other);
+                }
+                patches.endChecks();
             }
             return result();
         }
 
-        MapResult outcomes() {
+        void outcomes() {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
             compute(cell -> onLattice(cell, coarsest));
             grown(coarsest);
-            for (stride /= 2; stride >= 1 && !stopped; stride /= 2) {
+            for (stride /= 2; stride >= 1 && !jobs.stopped(); stride /= 2) {
                 int step = stride;
-                compute(cell -> onLattice(cell, step) && at(cell) == null && !takenOver(cell, 2 * step));
+                compute(cell -> onLattice(cell, step) && at(cell) == null && !takeOver(cell, 2 * step));
                 grown(step);
             }
-            for (boolean more = !stopped; more; ) {
-                more = compute(cell -> basis(cell) == Basis.NEIGHBOURS && besideAnother(cell));
+            for (boolean more = !jobs.stopped(); more; ) {
+                more = compute(cell -> takenOver[index(cell)] && besideAnother(cell));
             }
             grown(1);
-            return result();
         }
 
         /** Tells of the map so far, if every cell so far apart is known and they reach its edge. */
         private void grown(int stride) {
-            if (stopped || grid.middle() % stride != 0) {
+            if (jobs.stopped() || grid.middle() % stride != 0) {
                 return;
             }
+            @Nullable CellShare[] shares = shares();
             List<@Nullable ClosingSummary> someRuns = new ArrayList<>();
             List<@Nullable CellShare> someShares = new ArrayList<>();
             for (int row = 0; row < n; row += stride) {
@@ -172,69 +155,79 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             soFar.accept(coarse.summary(object.name(), grip.name(), someRuns, someShares));
         }
 
-        private MapResult result() {
-            return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares));
+        MapResult result() {
+            return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares()));
+        }
+
+        private @Nullable CellShare[] shares() {
+            @Nullable CellShare[] shares = new CellShare[n * n];
+            for (Cell cell : grid.order()) {
+                ClosingSummary run = at(cell);
+                if (run != null) {
+                    shares[index(cell)] = takenOver[index(cell)]
+                            ? CellShare.of(Basis.NEIGHBOURS, run.outcome())
+                            : patches.hasEnsemble(cell) ? patches.share(cell) : CellShare.of(Basis.RUN, run.outcome());
+                }
+            }
+            return shares;
         }
 
         /** Runs the chosen cells once; true if there were any and all were finished. */
         private boolean compute(Predicate<Cell> chosen) {
             List<Cell> cells = grid.order().stream().filter(chosen).toList();
-            List<ClosingSummary> done = jobs.run(
-                    cells,
-                    () -> runners.usual.create(object, grip),
-                    (ClosingRunner runner, Cell cell) -> runner.run(place(cell)),
-                    counted(cells.size()));
+            List<ClosingSummary> done = jobs.run(runners.usual, cells, (runner, cell) -> runner.run(place(cell)));
             for (int i = 0; i < cells.size(); i++) {
                 ClosingSummary run = done.get(i);
                 if (run != null) {
-                    put(cells.get(i), run, CellShare.of(Basis.RUN, run.outcome()));
+                    runs[index(cells.get(i))] = run;
+                    takenOver[index(cells.get(i))] = false;
+                    patches.nominal(cells.get(i), place(cells.get(i)), run.outcome());
                 }
             }
-            return finish(cells.size());
+            return jobs.goesOn(cells);
         }
 
-        private boolean ensembles(Predicate<Cell> chosen) {
-            List<Cell> cells = grid.order().stream().filter(chosen).toList();
-            List<Ensemble> done =
-                    jobs.run(cells, () -> new Trio(object, grip, runners), this::ensemble, counted(cells.size()));
-            for (int i = 0; i < cells.size(); i++) {
-                Ensemble ensemble = done.get(i);
-                if (ensemble != null) {
-                    put(cells.get(i), ensemble.nominal, ensemble.share);
+        private record Next(Cell cell, int number, Conditions conditions) {}
+
+        /** A round of further runs in the cells that lack some; true if there were any and all were finished. */
+        private boolean members() {
+            List<Cell> unclear = grid.order().stream().filter(this::unclear).toList();
+            List<Next> next = unclear.stream()
+                    .flatMap(cell -> patches.lacking(cell, takenOver[index(cell)])
+                            .mapToObj(number -> new Next(cell, number, member(cell, number))))
+                    .toList();
+            List<ClosingSummary> done =
+                    jobs.run(runners.usual, next, (runner, member) -> runner.run(member.conditions));
+            for (int i = 0; i < next.size(); i++) {
+                ClosingSummary run = done.get(i);
+                Next member = next.get(i);
+                if (run != null && member.number == 0) {
+                    runs[index(member.cell)] = run;
+                    takenOver[index(member.cell)] = false;
+                    patches.nominal(member.cell, member.conditions, run.outcome());
+                } else if (run != null) {
+                    patches.member(member.cell, member.conditions, run.outcome());
                 }
             }
-            return finish(cells.size());
+            return jobs.goesOn(next);
         }
 
-        private Ensemble ensemble(Trio trio, Cell cell) {
-            ClosingSummary known = basis(cell) == Basis.RUN ? at(cell) : null;
-            ClosingSummary nominal = known == null ? trio.usual.run(place(cell)) : known;
-            ClosingRunner runner = new Known(trio.usual, place(cell), nominal);
+        /** A round of runs with another calculation in the patches that lack some. */
+        private boolean checks(RunnerFactory other) {
+            List<Patches.Check> next = patches.unchecked();
+            List<ClosingSummary> done = jobs.run(other, next, (runner, check) -> runner.run(check.conditions()));
+            for (int i = 0; i < next.size(); i++) {
+                ClosingSummary run = done.get(i);
+                if (run != null) {
+                    patches.checked(next.get(i), run.held());
+                }
+            }
+            return jobs.goesOn(next);
+        }
+
+        private Conditions member(Cell cell, int number) {
             String subject = object.name() + " at " + (cell.column() - n / 2) + ", " + (cell.row() - n / 2);
-            List<Member> members = uncertain.run(runner, place(cell), subject, map.pitch() / 2);
-            int held = (int) members.stream().filter(Member::held).count();
-            int decided =
-                    (int) members.stream().filter(m -> m.outcome().decided()).count();
-            boolean limited = !Uncertain.agree(members)
-                    && (changes(trio.halfDamping(), members) || changes(trio.halfStep(), members));
-            return new Ensemble(
-                    nominal, new CellShare(Basis.ENSEMBLE, held, decided, members.size() - decided, limited));
-        }
-
-        /** Half of the pairs suffice if none of them changes. */
-        private boolean changes(ClosingRunner other, List<Member> members) {
-            int net = 0;
-            boolean any = false;
-            for (int i = 0; i < PAIRS && i < members.size(); i++) {
-                if (i == PAIRS / 2 && !any) {
-                    return false;
-                }
-                boolean before = members.get(i).held();
-                boolean after = other.run(members.get(i).conditions()).held();
-                any |= before != after;
-                net += (after ? 1 : 0) - (before ? 1 : 0);
-            }
-            return Math.abs(net) >= NET_CHANGE;
+            return uncertain.member(place(cell), subject, number, map.pitch() / 2);
         }
 
         private boolean onLattice(Cell cell, int stride) {
@@ -242,7 +235,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         }
 
         /** Fills a cell from the corners of the coarser square around it, if all are known and alike. */
-        private boolean takenOver(Cell cell, int coarse) {
+        private boolean takeOver(Cell cell, int coarse) {
             int[] columns = around(cell.column(), coarse);
             int[] rows = around(cell.row(), coarse);
             ClosingSummary first = null;
@@ -258,7 +251,8 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             if (first == null || !first.outcome().decided()) {
                 return false;
             }
-            put(cell, first, CellShare.of(Basis.NEIGHBOURS, first.outcome()));
+            runs[index(cell)] = first;
+            takenOver[index(cell)] = true;
             return true;
         }
 
@@ -280,7 +274,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             return false;
         }
 
-        /** Undecided, or beside a cell that is held where this one is not, or that holds in part. */
+        /** Undecided, or beside a cell that is held where this one is not, or whose own runs disagree. */
         private boolean unclear(Cell cell) {
             ClosingSummary mine = at(cell);
             if (mine == null) {
@@ -298,8 +292,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
                 return false;
             }
             ClosingSummary other = runs[row * n + column];
-            CellShare share = shares[row * n + column];
-            return other != null && other.held() != mine.held() || share != null && share.mixed();
+            return other != null && other.held() != mine.held() || patches.mixedWithin(new Cell(row, column));
         }
 
         private boolean inside(int row, int column) {
@@ -307,51 +300,15 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         }
 
         private @Nullable ClosingSummary at(Cell cell) {
-            return runs[cell.row() * n + cell.column()];
+            return runs[index(cell)];
         }
 
-        private @Nullable Basis basis(Cell cell) {
-            CellShare share = shares[cell.row() * n + cell.column()];
-            return share == null ? null : share.basis();
-        }
-
-        private void put(Cell cell, ClosingSummary run, CellShare share) {
-            runs[cell.row() * n + cell.column()] = run;
-            shares[cell.row() * n + cell.column()] = share;
+        private int index(Cell cell) {
+            return cell.row() * n + cell.column();
         }
 
         private Conditions place(Cell cell) {
             return Conditions.at(map.shift(cell.column()), map.shift(cell.row()), 0);
-        }
-
-        // Rounds follow on one another; how many cells the later ones have is known only then.
-        private Jobs.Progress counted(int of) {
-            int before = finished;
-            return (done, all) -> {
-                boolean go = progress.done(before + done, before + of);
-                if (!go) {
-                    stopped = true;
-                }
-                return go;
-            };
-        }
-
-        private boolean finish(int of) {
-            finished += of;
-            return of > 0 && !stopped;
-        }
-    }
-
-    /** A runner that need not repeat a run it is told of. */
-    private record Known(ClosingRunner other, Conditions at, ClosingSummary summary) implements ClosingRunner {
-        @Override
-        public ClosingSummary run(Conditions conditions) {
-            return conditions.equals(at) ? summary : other.run(conditions);
-        }
-
-        @Override
-        public gripwright.closing.ClosingDetail detail(Conditions conditions) {
-            return other.detail(conditions);
         }
     }
 }

@@ -85,7 +85,8 @@ public record Uncertain(Variation variation, Streams streams) {
         return members;
     }
 
-    private static int wanted(List<Member> members) {
+    /** Runs that an ensemble should have, as far as the runs made so far tell. */
+    static int wanted(List<Member> members) {
         if (alike(members)) {
             return FIRST;
         }

@@ -94,8 +94,8 @@ class ShareMapTest {
     @Test
     void cellsAtTheBorderHaveEnsemblesAndThoseFarFromItOneRunAtMost() {
         MapResult map = map(41, disc(0.0311));
-        assertThat(map.cell(20, 20)).isEqualTo(new CellShare(Basis.RUN, 1, 1, 0, false));
-        assertThat(map.cell(0, 0)).isEqualTo(new CellShare(Basis.RUN, 0, 1, 0, false));
+        assertThat(map.cell(20, 20)).isEqualTo(new CellShare(Basis.RUN, 1, 1, 0, new CellShare.Here(1, 1, 0), false));
+        assertThat(map.cell(0, 0)).isEqualTo(new CellShare(Basis.RUN, 0, 1, 0, new CellShare.Here(0, 1, 0), false));
         CellShare border = Objects.requireNonNull(map.cell(20, 30));
         assertThat(border.basis()).isEqualTo(Basis.ENSEMBLE);
         assertThat(border.decided()).isBetween(Uncertain.FIRST, Uncertain.MOST);

@@ -121,7 +121,7 @@ class CaptureFactTest {
                         Jobs.Progress.NONE);
     }
 
-    private static Project demonstration(Path folder) throws IOException {
+    static Project demonstration(Path folder) throws IOException {
         for (String name : text("FILES").lines().filter(l -> !l.isBlank()).toList()) {
             Files.writeString(folder.resolve(name), text(name));
         }

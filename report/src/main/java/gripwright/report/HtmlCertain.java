@@ -69,7 +69,7 @@ final class HtmlCertain {
                 Num.mm(f.moved()),
                 Num.degrees(f.turned()),
                 Num.degrees(f.joint()),
-                (f.force() > 0 ? "+" : "") + Num.unit(Num.text(f.force(), 2), "N"));
+                (f.force() >= 0.005 ? "+" : "") + Num.unit(Num.text(f.force(), 2), "N"));
     }
 
     private static String undecided(TrialsResult t) {

@@ -59,6 +59,7 @@ public final class MapJson {
                         .whole("held_runs", share.held())
                         .whole("decided_runs", share.decided())
                         .whole("undecided_runs", share.undecided())
+                        .whole("runs_here", share.here().runs())
                         .number("held_low", p.low())
                         .number("held_high", p.high())
                         .truth("model_limited", share.modelLimited());
