@@ -38,6 +38,8 @@ final class SchemaCommand implements Callable<Integer> {
         pad,
         scan,
         touch,
+        calibrate,
+        decode,
         record
     }
 
