@@ -21,10 +21,11 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 /**
  * Runs benchmarks and appends one line each to the history. Arguments: file, commit, pattern of benchmark names.
  *
- * <p>The load of the machine before the start stands in each line: figures taken beside other work are upper bounds.
+ * <p>The load of the machine before the start stands in each line: wall-clock figures taken beside other work are upper
+ * bounds. Processor time per call stands beside them; that of the compiler is in it.
  */
 public final class History {
-    static final String HEAD = "date,commit,jdk,machine,load,benchmark,parameters,value,spread,unit,bytes_per_call";
+    static final String HEAD = "date,commit,jdk,machine,load,benchmark,parameters,value,spread,unit,cpu,bytes_per_call";
 
     private History() {}
 
@@ -36,6 +37,7 @@ public final class History {
         Options options = new OptionsBuilder()
                 .include(args[2])
                 .addProfiler(GCProfiler.class)
+                .addProfiler(CpuProfiler.class)
                 .jvmArgs("-Xmx256m", "-XX:+UseSerialGC")
                 .build();
         Collection<RunResult> results = new Runner(options).run();
@@ -47,6 +49,7 @@ public final class History {
         for (RunResult result : results) {
             Result<?> time = result.getPrimaryResult();
             Result<?> bytes = result.getSecondaryResults().get("gc.alloc.rate.norm");
+            Result<?> cpu = result.getSecondaryResults().get(CpuProfiler.NAME);
             String name = result.getParams().getBenchmark();
             List<String> parameters = new ArrayList<>();
             for (String key : result.getParams().getParamsKeys()) {
@@ -64,6 +67,7 @@ public final class History {
                     digits(time.getScore()),
                     digits(time.getScoreError()),
                     time.getScoreUnit(),
+                    cpu == null ? "" : digits(CpuProfiler.in(time.getScoreUnit(), cpu.getScore())),
                     bytes == null ? "" : String.format(Locale.ROOT, "%.0f", bytes.getScore())));
         }
         return out;

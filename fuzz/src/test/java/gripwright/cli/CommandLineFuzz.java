@@ -1,8 +1,7 @@
 package gripwright.cli;
 
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-
 import com.code_intelligence.jazzer.junit.FuzzTest;
+import gripwright.fuzz.Limit;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -10,7 +9,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
@@ -24,7 +22,7 @@ import java.util.stream.Stream;
 class CommandLineFuzz {
     @FuzzTest
     void anyWordsEndInAnExitCode(byte[] bytes) {
-        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> run(bytes));
+        Limit.hold(() -> run(bytes));
     }
 
     private static void run(byte[] bytes) throws IOException {

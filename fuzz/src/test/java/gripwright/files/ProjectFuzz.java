@@ -1,13 +1,11 @@
 package gripwright.files;
 
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-
 import com.code_intelligence.jazzer.junit.FuzzTest;
+import gripwright.fuzz.Limit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Arrays;
 
 /**
@@ -17,7 +15,7 @@ import java.util.Arrays;
 class ProjectFuzz {
     @FuzzTest
     void anyFilesAreReadOrRefused(byte[] bytes) {
-        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> read(bytes));
+        Limit.hold(() -> read(bytes));
     }
 
     private static void read(byte[] bytes) throws IOException {

@@ -1,17 +1,15 @@
 package gripwright.files;
 
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-
 import com.code_intelligence.jazzer.junit.FuzzTest;
+import gripwright.fuzz.Limit;
 import gripwright.shape.Triangle;
-import java.time.Duration;
 import java.util.List;
 
 /** Any bytes are a list of triangles or are refused with a reason. */
 class StlFuzz {
     @FuzzTest
     void anyBytesAreReadOrRefused(byte[] bytes) {
-        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> read(bytes));
+        Limit.hold(() -> read(bytes));
     }
 
     private static void read(byte[] bytes) {

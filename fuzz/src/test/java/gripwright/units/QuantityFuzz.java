@@ -1,16 +1,14 @@
 package gripwright.units;
 
-import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
-
 import com.code_intelligence.jazzer.junit.FuzzTest;
+import gripwright.fuzz.Limit;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 
 /** Any text is a quantity or is refused by {@link UnitFault}. */
 class QuantityFuzz {
     @FuzzTest
     void anyTextIsReadOrRefused(byte[] bytes) {
-        assertTimeoutPreemptively(Duration.ofSeconds(5), () -> read(bytes));
+        Limit.hold(() -> read(bytes));
     }
 
     private static void read(byte[] bytes) {
