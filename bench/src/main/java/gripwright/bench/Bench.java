@@ -20,7 +20,7 @@ import java.util.zip.GZIPOutputStream;
 
 /**
  * The server of the bench. It listens on one address, answers only requests of its own page (see {@link Guard}), reads
- * and writes only the project's two files, and starts no other program.
+ * and writes only the project's own files and its finished runs in {@code results}, and starts no other program.
  */
 public final class Bench implements AutoCloseable {
     /** Longest time a request may take to arrive [s]; a connection that dawdles is closed. */
@@ -57,6 +57,7 @@ public final class Bench implements AutoCloseable {
     private final Guard guard;
     private final Events events = new Events();
     private final Desk desk;
+    private final Live live;
     private final Routes routes;
     private final Thread watch;
     private volatile boolean closed;
@@ -65,8 +66,9 @@ public final class Bench implements AutoCloseable {
         server = HttpServer.create(new InetSocketAddress(options.address, options.port), 64);
         guard = new Guard(options.address, server.getAddress().getPort());
         desk = new Desk(options.folder);
-        Live live = new Live(options.closings);
-        Studies studies = new Studies(events, options.closings, options.jobs, live);
+        live = new Live(options.closings);
+        Studies studies =
+                new Studies(events, options.closings, options.jobs, live, new Journal(options.folder, options.version));
         routes = new Routes(options, desk, live, studies, events, guard);
         threads = new ThreadPoolExecutor(4, MOST_THREADS, 30, TimeUnit.SECONDS, new SynchronousQueue<>(), task -> {
             Thread thread = new Thread(task, "gripwright-http");
@@ -105,6 +107,7 @@ public final class Bench implements AutoCloseable {
         events.close();
         server.stop(0);
         threads.shutdownNow();
+        live.close();
         watch.interrupt();
     }
 
@@ -195,6 +198,16 @@ public final class Bench implements AutoCloseable {
         }
     }
 
+    /** Paths of the interface, for a test: those that are read, or those that change something. */
+    java.util.Set<String> paths(boolean changing) {
+        return routes.paths(changing);
+    }
+
+    /** What a page hears first, for a test. */
+    String greeting() {
+        return String.join("", routes.greeting());
+    }
+
     /** What goes back to the page. */
     record Answer(int status, String kind, byte[] body, java.util.Map<String, String> headers) {
         static Answer of(String kind, byte[] body) {
@@ -215,10 +228,14 @@ public final class Bench implements AutoCloseable {
 
         /** Offered as a file. */
         static Answer file(String name, String kind, String text) {
+            return file(name, kind, text.getBytes(StandardCharsets.UTF_8));
+        }
+
+        static Answer file(String name, String kind, byte[] content) {
             return new Answer(
                     200,
                     kind,
-                    text.getBytes(StandardCharsets.UTF_8),
+                    content,
                     java.util.Map.of("Content-Disposition", "attachment; filename=\"" + name + "\""));
         }
     }

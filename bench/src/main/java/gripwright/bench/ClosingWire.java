@@ -8,6 +8,8 @@ import gripwright.closing.Frame;
 import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import gripwright.report.PageLook;
+import gripwright.study.Sureness;
+import gripwright.study.Uncertain;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -32,6 +34,7 @@ final class ClosingWire {
                 "outcome", PageLook.key(s.outcome()),
                 "words", s.outcome().words(),
                 "reason", detail.reason(),
+                "cautions", detail.cautions(),
                 "travel", Wire.number(1e3 * s.travel(), 2),
                 "tilt", Wire.number(Math.toDegrees(s.tilt()), 2),
                 "sink", Wire.number(1e3 * s.sink(), 2),
@@ -44,6 +47,23 @@ final class ClosingWire {
                 "taxels", taxels.wire(),
                 "complete", all,
                 "frames", frames.stream().map(f -> frame(f, taxels, object)).toList());
+    }
+
+    /** How sure an answer is: counts of the ensemble, and single inputs that turn it. */
+    static String sure(Sureness s) {
+        return Wire.object(
+                "held", s.held().successes(),
+                "decided", s.held().trials(),
+                "undecided", s.held().undecided(),
+                "clear", s.clear(),
+                "low", Wire.number(s.held().low(), 4),
+                "high", Wire.number(s.held().high(), 4),
+                "flips",
+                        s.flips().stream()
+                                .map(f -> List.of(
+                                        f.input(), f.change(), f.outcome().words()))
+                                .toList(),
+                "rule", Uncertain.RULE);
     }
 
     private static Wire.Raw conditions(Conditions c) {

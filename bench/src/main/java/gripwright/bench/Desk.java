@@ -5,6 +5,7 @@ import gripwright.files.Place;
 import gripwright.files.ProjectFaults;
 import gripwright.files.ProjectReader;
 import gripwright.model.Project;
+import gripwright.pad.PadSetup;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -12,10 +13,12 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * characters of its value and nothing else; it is refused if the file is no longer the one the user saw.
  */
 final class Desk {
-    private static final List<String> FILES = List.of(ProjectReader.HAND, ProjectReader.NEED);
+    private static final List<String> FILES = List.of(ProjectReader.HAND, ProjectReader.NEED, ProjectReader.PADS);
     private static final int LONGEST_VALUE = 200;
     private static final int MOST_UNDOS = 200;
     /** Texts that YAML takes as they are, also within braces and brackets. */
@@ -43,11 +46,13 @@ final class Desk {
      *
      * @param revision changes whenever a file of the project does
      * @param project null if there are faults
+     * @param pads what pads.yaml says, if there is one
      * @param faults in the words of the command line; empty if there are none
      */
     record State(
             String revision,
             @Nullable Project project,
+            Optional<PadSetup> pads,
             Map<String, Place> places,
             String faults,
             Map<String, byte[]> contents) {
@@ -61,7 +66,7 @@ final class Desk {
 
     private record Change(String key, String file, byte[] before, byte[] after) {}
 
-    /** @param folder where hand.yaml and need.yaml are */
+    /** @param folder where hand.yaml and need.yaml are, and pads.yaml if there is one */
     Desk(Path folder) {
         this.folder = folder;
         this.state = read();
@@ -95,9 +100,9 @@ final class Desk {
         }
         try {
             ProjectReader.Marked marked = ProjectReader.readMarked(folder, contents);
-            return new State(revision, marked.project(), marked.places(), "", contents);
+            return new State(revision, marked.project(), marked.pads(), marked.places(), "", contents);
         } catch (ProjectFaults e) {
-            return new State(revision, null, Map.of(), String.valueOf(e.getMessage()), contents);
+            return new State(revision, null, Optional.empty(), Map.of(), String.valueOf(e.getMessage()), contents);
         }
     }
 
@@ -118,12 +123,19 @@ final class Desk {
         }
     }
 
-    /** Every value that can be changed: its key and its text as it stands in the file. */
+    /** Every value that can be changed: its key and its text as it stands in the file, in the file's order. */
     synchronized Map<String, String> values() {
         Map<String, String> values = new LinkedHashMap<>();
         Map<String, Lines> lines = new LinkedHashMap<>();
         state.contents.forEach((file, content) -> lines.put(file, Lines.of(content)));
-        new TreeMap<>(state.places).forEach((key, place) -> {
+        Comparator<Map.Entry<String, Place>> byPlace = Comparator.comparing(
+                        (Map.Entry<String, Place> e) -> fileOf(e.getKey()))
+                .thenComparingInt(e -> e.getValue().line())
+                .thenComparingInt(e -> e.getValue().column())
+                .thenComparing(Map.Entry::getKey);
+        state.places.entrySet().stream().sorted(byPlace).forEach(entry -> {
+            String key = entry.getKey();
+            Place place = entry.getValue();
             Lines in = lines.get(fileOf(key));
             if (in != null && place.line() == place.endLine()) {
                 String text = in.at(place);

@@ -1,6 +1,7 @@
 package gripwright.bench;
 
 import gripwright.closing.Outcome;
+import gripwright.files.Tables;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.model.Need;
@@ -52,6 +53,7 @@ final class ProjectWire {
                 "values", desk.values(),
                 "undos", desk.undos(),
                 "redos", desk.redos(),
+                "parquet", Tables.parquet(),
                 "assumptions",
                         project.assumptions().stream()
                                 .map(a -> List.of(a.where(), a.text()))
@@ -78,7 +80,21 @@ final class ProjectWire {
     }
 
     private static Wire.Raw object(GraspObject o) {
-        return Wire.raw("name", o.name(), "grips", o.grips(), "parts", SolidWire.shape(o.shape()));
+        String squeeze = o.squeezeForce().isPresent()
+                ? Wire.number(o.squeezeForce().getAsDouble(), 2).json() + " N"
+                : o.squeezePressure().isPresent()
+                        ? Wire.number(o.squeezePressure().getAsDouble() / 1e3, 2)
+                                        .json() + " kPa"
+                        : "";
+        return Wire.raw(
+                "name", o.name(),
+                "surface", o.surface(),
+                "mass", Wire.number(1e3 * o.mass(), 1).json() + " g",
+                "squeeze", squeeze,
+                "stands", "upright", // unless the file says otherwise, which the page shows first
+                "weight", o.weight(),
+                "grips", o.grips(),
+                "parts", SolidWire.shape(o.shape()));
     }
 
     private static List<Object> scatter(Scatter scatter, double unit) {

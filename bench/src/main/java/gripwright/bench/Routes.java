@@ -5,7 +5,7 @@ import gripwright.bench.Bench.Answer;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Conditions;
 import gripwright.closing.Criteria;
-import gripwright.closing.Numerics;
+import gripwright.files.Tables;
 import gripwright.files.json.CloseJson;
 import gripwright.files.json.MapJson;
 import gripwright.files.json.Origin;
@@ -15,22 +15,25 @@ import gripwright.model.Grip;
 import gripwright.model.Project;
 import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
-import gripwright.report.HtmlReport;
 import gripwright.report.MapPicture;
 import gripwright.report.ObjectPicture;
 import gripwright.report.PageLook;
 import gripwright.report.Picture;
-import gripwright.report.ReportInput;
 import gripwright.report.TrialsPicture;
-import gripwright.study.MapResult;
+import gripwright.study.CaptureMap;
+import gripwright.study.Sureness;
 import gripwright.study.TrialsResult;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Which request does what. The description for scripts is the resource openapi.json. */
@@ -45,6 +48,9 @@ final class Routes {
     private final Studies studies;
     private final Events events;
     private final Guard guard;
+    private final Pads pads = new Pads();
+    private final Map<String, Route> gets;
+    private final Map<String, Consumer<Query>> posts;
     private final String instance = UUID.randomUUID().toString();
 
     Routes(Bench.Options options, Desk desk, Live live, Studies studies, Events events, Guard guard) {
@@ -54,6 +60,8 @@ final class Routes {
         this.studies = studies;
         this.events = events;
         this.guard = guard;
+        this.gets = reading();
+        this.posts = changing();
     }
 
     /** What a page hears first on its stream. */
@@ -110,99 +118,159 @@ final class Routes {
             content = html.getBytes(StandardCharsets.UTF_8);
         }
         if (name.startsWith("lib/")) {
-            return new Answer(
-                    200, Resource.kind(name), content, java.util.Map.of("Cache-Control", "private, max-age=86400"));
+            return new Answer(200, Resource.kind(name), content, Map.of("Cache-Control", "private, max-age=86400"));
         }
         return Answer.of(Resource.kind(name), content);
     }
 
-    private Answer get(String path, Query query) throws InterruptedException {
-        return switch (path) {
-            case "/api/hello" -> Answer.json(Wire.object("instance", instance, "token", guard.token()));
-            case "/api/project" -> Answer.json(ProjectWire.of(desk, options.version()));
-            case "/api/preview" -> preview(query);
-            case "/api/close" -> close(query);
-            case "/api/close.json" -> closeFile(query, true);
-            case "/api/close.svg" -> closeFile(query, false);
-            case "/api/objects.svg" ->
-                picture(query, ObjectPicture.draw(project().need()), "objects.svg");
-            case "/api/hand.svg" -> picture(query, HandPicture.keyed(project().hand()), "hand.svg");
-            case "/api/map.svg" -> {
-                MapJob job = job(studies.map(), "map");
-                MapResult map = result(job.result(), "map");
-                yield picture(query, MapPicture.draw(map, project().hand(), job.object()), "map.svg");
-            }
-            case "/api/map.json" ->
-                Answer.file(
+    /** What a request for a path is answered with. */
+    @FunctionalInterface
+    private interface Route {
+        Answer answer(Query query) throws InterruptedException;
+    }
+
+    private Map<String, Route> reading() {
+        Map<String, Route> to = new LinkedHashMap<>();
+        to.put("/api/hello", q -> Answer.json(Wire.object("instance", instance, "token", guard.token())));
+        to.put("/api/project", q -> Answer.json(ProjectWire.of(desk, options.version())));
+        to.put("/api/preview", this::preview);
+        to.put("/api/close", this::close);
+        to.put("/api/sure", this::sure);
+        to.put("/api/close.json", q -> closeFile(q, true));
+        to.put("/api/close.svg", q -> closeFile(q, false));
+        to.put("/api/objects.svg", q -> picture(q, ObjectPicture.draw(project().need()), "objects.svg"));
+        to.put(
+                "/api/hand.svg",
+                q -> picture(
+                        q,
+                        q.text("file", "").isEmpty()
+                                ? HandPicture.keyed(project().hand())
+                                : HandPicture.draw(project().hand()),
+                        "hand.svg"));
+        to.put("/api/map.svg", q -> {
+            MapJob job = result(studies.map(), "map");
+            return picture(q, MapPicture.draw(job.result(), project().hand(), job.object()), "map.svg");
+        });
+        to.put(
+                "/api/map.json",
+                q -> Answer.file(
                         "map.json",
                         Resource.kind("x.json"),
                         MapJson.of(
                                 origin(),
                                 Criteria.DEFAULT,
-                                result(job(studies.map(), "map").result(), "map")));
-            case "/api/trials" -> {
-                TrialsJob job = job(studies.trials(), "trials");
-                yield Answer.json(TrialsJob.table(job.project(), result(job.result(), "trials")));
-            }
-            case "/api/trials.svg" -> {
-                TrialsJob job = job(studies.trials(), "trials");
-                yield picture(
-                        query,
+                                result(result(studies.map(), "map").finished(), "map"))));
+        to.put("/api/trials", q -> Answer.json(TrialsJob.table(trialsJob().project(), trialsResult())));
+        to.put(
+                "/api/trials.svg",
+                q -> picture(
+                        q,
                         TrialsPicture.table(
-                                result(job.result(), "trials"), job.project().need()),
-                        "trials.svg");
-            }
-            case "/api/trials.json" -> {
-                TrialsJob job = job(studies.trials(), "trials");
-                yield Answer.file(
+                                trialsResult(), trialsJob().project().need()),
+                        "trials.svg"));
+        to.put(
+                "/api/trials.json",
+                q -> Answer.file(
                         "trials.json",
                         Resource.kind("x.json"),
                         TrialsJson.of(
                                 origin(),
                                 Criteria.DEFAULT,
-                                job.project().need().wantedSuccess(),
-                                result(job.result(), "trials")));
+                                trialsJob().project().need().wantedSuccess(),
+                                trialsResult())));
+        to.put(
+                "/api/trials.csv",
+                q -> Answer.file("trials.csv", "text/csv; charset=utf-8", TrialsCsv.of(trialsResult())));
+        to.put("/api/runs.csv", q -> runs("csv", "text/csv; charset=utf-8"));
+        to.put("/api/runs.parquet", q -> runs("parquet", "application/vnd.apache.parquet"));
+        to.put("/api/pads", q -> Answer.json(pads.wire(desk.state())));
+        to.put("/api/pads.svg", q -> picture(q, pads.picture(desk.state(), q.text("pad")), "pad.svg"));
+        to.put("/api/report.html", q -> report());
+        return to;
+    }
+
+    private Map<String, Consumer<Query>> changing() {
+        Map<String, Consumer<Query>> to = new LinkedHashMap<>();
+        to.put("/api/value", q -> {
+            desk.write(q.text("key"), q.text("value"), q.text("revision"));
+            projectChanged();
+        });
+        to.put("/api/undo", q -> {
+            desk.step(true);
+            projectChanged();
+        });
+        to.put("/api/redo", q -> {
+            desk.step(false);
+            projectChanged();
+        });
+        to.put("/api/map", q -> {
+            Desk.State state = desk.state();
+            Project project = state.sound();
+            int cells = q.whole("cells", 41, 5, 161);
+            if (cells % 2 == 0) {
+                throw new Refusal(
+                        400, "cells is " + cells + "; expected an odd number, so that one cell is the nominal place");
             }
-            case "/api/report.html" -> report();
-            default -> throw new Refusal(404, "there is nothing at " + path);
-        };
+            double span = MM * q.number("span", 60, 1, FARTHEST_MM, "mm");
+            studies.startMap(
+                    project,
+                    new MapJob.Wish(
+                            project,
+                            state.revision(),
+                            object(project, q),
+                            grip(project, q),
+                            new CaptureMap(span, cells, project.need().wantedSuccess())));
+        });
+        to.put("/api/trials", q -> {
+            Desk.State state = desk.state();
+            int runs = q.whole("runs", 40, 1, 100_000);
+            studies.startTrials(state.sound(), state.revision(), runs, q.whole("seed", 1, 0, 1_000_000_000));
+        });
+        to.put("/api/stop", q -> studies.stop());
+        return to;
+    }
+
+    /** Paths that are read, and those that change something; the description for scripts names the same. */
+    Set<String> paths(boolean changing) {
+        return changing ? posts.keySet() : gets.keySet();
+    }
+
+    private Answer get(String path, Query query) throws InterruptedException {
+        Route route = gets.get(path);
+        if (route == null) {
+            throw new Refusal(404, "there is nothing at " + path);
+        }
+        return route.answer(query);
     }
 
     private Answer post(String path, Query query) {
-        switch (path) {
-            case "/api/value" -> {
-                desk.write(query.text("key"), query.text("value"), query.text("revision"));
-                projectChanged();
-            }
-            case "/api/undo" -> {
-                desk.step(true);
-                projectChanged();
-            }
-            case "/api/redo" -> {
-                desk.step(false);
-                projectChanged();
-            }
-            case "/api/map" -> {
-                Desk.State state = desk.state();
-                Project project = state.sound();
-                int cells = query.whole("cells", 41, 5, 161);
-                if (cells % 2 == 0) {
-                    throw new Refusal(
-                            400,
-                            "cells is " + cells + "; expected an odd number, so that one cell is the nominal place");
-                }
-                double span = MM * query.number("span", 60, 1, FARTHEST_MM, "mm");
-                studies.startMap(project, state.revision(), object(project, query), grip(project, query), span, cells);
-            }
-            case "/api/trials" -> {
-                Desk.State state = desk.state();
-                int runs = query.whole("runs", 40, 1, 100_000);
-                studies.startTrials(state.sound(), state.revision(), runs, query.whole("seed", 1, 0, 1_000_000_000));
-            }
-            case "/api/stop" -> studies.stop();
-            default -> throw new Refusal(404, "there is nothing to do at " + path);
+        Consumer<Query> change = posts.get(path);
+        if (change == null) {
+            throw new Refusal(404, "there is nothing to do at " + path);
         }
+        change.accept(query);
         return Answer.json(Wire.object("revision", desk.state().revision()));
+    }
+
+    /** Every run of the trials as a row. */
+    private Answer runs(String ending, String kind) {
+        TrialsJob job = trialsJob();
+        if (ending.equals("parquet") && !Tables.parquet()) {
+            throw new Refusal(404, Tables.NO_PARQUET);
+        }
+        try {
+            return Answer.file("runs." + ending, kind, Tables.bytes(job.runs(), ending));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the table cannot be written", e);
+        }
+    }
+
+    private TrialsJob trialsJob() {
+        return result(studies.trials(), "trials");
+    }
+
+    private TrialsResult trialsResult() {
+        return result(trialsJob().result(), "trials");
     }
 
     private Project project() {
@@ -215,14 +283,6 @@ final class Routes {
 
     private static Grip grip(Project project, Query query) {
         return project.hand().grip(query.text("grip"));
-    }
-
-    private static MapJob job(@Nullable MapJob job, String what) {
-        return result(job, what);
-    }
-
-    private static TrialsJob job(@Nullable TrialsJob job, String what) {
-        return result(job, what);
     }
 
     private static <T> T result(@Nullable T result, String what) {
@@ -268,7 +328,7 @@ final class Routes {
     }
 
     private Answer close(Query query) throws InterruptedException {
-        Live.Closing closing = closing(query);
+        Live.Closing closing = live.close(wish(query));
         if (closing == null) {
             return Answer.json(204, "");
         }
@@ -277,10 +337,15 @@ final class Routes {
                 ClosingWire.of(closing.object(), closing.grip(), closing.detail(), all, closing.milliseconds()));
     }
 
-    private Live.@Nullable Closing closing(Query query) throws InterruptedException {
+    private Answer sure(Query query) throws InterruptedException {
+        Sureness sureness = live.sure(wish(query));
+        return sureness == null ? Answer.json(204, "") : Answer.json(ClosingWire.sure(sureness));
+    }
+
+    private Live.Wish wish(Query query) {
         Desk.State state = desk.state();
         Project project = state.sound();
-        return live.close(
+        return new Live.Wish(
                 project,
                 state.revision(),
                 object(project, query),
@@ -291,7 +356,7 @@ final class Routes {
     }
 
     private Answer closeFile(Query query, boolean json) throws InterruptedException {
-        Live.Closing closing = closing(query);
+        Live.Closing closing = live.close(wish(query));
         if (closing == null) {
             return Answer.json(204, "");
         }
@@ -310,35 +375,12 @@ final class Routes {
                                 .standAlone());
     }
 
-    /** The report of what the page has computed so far. */
     private Answer report() {
-        Project project = project();
-        MapJob map = studies.map();
+        Desk.State state = desk.state();
         TrialsJob job = studies.trials();
-        TrialsResult trials = job == null || !job.revision().equals(desk.state().revision()) ? null : job.result();
-        MapResult mapped = map == null || !map.revision().equals(desk.state().revision()) ? null : map.result();
-        List<ReportInput.Closing> closings = new ArrayList<>();
-        var factory = options.closings().of(project, Numerics.DEFAULT.recording());
-        for (GraspObject object : project.need().objects()) {
-            String grip = object.grips().get(0);
-            ClosingDetail detail =
-                    factory.create(object, project.hand().grip(grip)).detail(Conditions.NOMINAL);
-            closings.add(new ReportInput.Closing(object.name(), grip, "at its nominal place", detail));
-        }
-        ReportInput input = new ReportInput(
-                project,
-                closings,
-                mapped == null ? List.of() : List.of(mapped),
-                Optional.ofNullable(trials),
-                Criteria.DEFAULT,
-                Numerics.DEFAULT,
-                new ReportInput.Provenance(
-                        options.version(),
-                        trials == null ? 0 : trials.seed(),
-                        desk.state().revision(),
-                        options.today(),
-                        "gripwright bench",
-                        List.of("hand.yaml", "need.yaml")));
-        return Answer.file("report.html", Resource.kind("report.html"), HtmlReport.write(input));
+        TrialsResult trials = job == null || !job.revision().equals(state.revision()) ? null : job.result();
+        String html = new PageReport(options, state.sound(), state.revision(), trials)
+                .write(studies.maps(state.revision()), pads.forReport(state));
+        return Answer.file("report.html", Resource.kind("report.html"), html);
     }
 }

@@ -2,6 +2,8 @@ package gripwright.bench;
 
 import gripwright.closing.Conditions;
 import gripwright.closing.Outcome;
+import gripwright.files.DataTable;
+import gripwright.files.RunTable;
 import gripwright.model.Project;
 import gripwright.report.PageLook;
 import gripwright.study.Findings;
@@ -23,6 +25,7 @@ final class TrialsJob implements Runnable {
     private final Events events;
     private final String revision;
     private final Project project;
+    private final RunTable table = new RunTable();
     private final RunnerFactory closings;
     private final int runs;
     private final long seed;
@@ -38,7 +41,7 @@ final class TrialsJob implements Runnable {
         this.events = events;
         this.revision = revision;
         this.project = project;
-        this.closings = closings;
+        this.closings = table.through(closings);
         this.runs = runs;
         this.seed = seed;
         this.jobs = jobs;
@@ -64,6 +67,11 @@ final class TrialsJob implements Runnable {
     @Nullable
     TrialsResult result() {
         return result;
+    }
+
+    /** Every run so far, those that only chose the grip too. */
+    DataTable runs() {
+        return table.table(project.need());
     }
 
     @Override

@@ -2,6 +2,18 @@ package gripwright.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import gripwright.closing.ClosingDetail;
+import gripwright.closing.ClosingRunner;
+import gripwright.closing.ClosingSummary;
+import gripwright.closing.Conditions;
+import gripwright.closing.Numerics;
+import gripwright.study.CaptureMap;
+import gripwright.study.Jobs;
+import gripwright.study.RunnerFactory;
+import gripwright.study.ShareMap;
+import gripwright.study.Sureness;
+import gripwright.study.ThreadJobs;
+import gripwright.study.Uncertain;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.Socket;
@@ -12,6 +24,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -346,17 +362,157 @@ class BenchTest {
         assertThat(bench.post("/api/map", form("object", "mug", "grip", "wrap", "cells", "5", "span", "40"))
                         .statusCode())
                 .isEqualTo(200);
-        HttpResponse<String> picture = bench.get("/api/map.svg");
-        for (int i = 0; i < 200 && picture.statusCode() == 404; i++) {
+        HttpResponse<String> json = bench.get("/api/map.json");
+        for (int i = 0; i < 600 && json.statusCode() == 404; i++) {
             sleep(50);
-            picture = bench.get("/api/map.svg");
+            json = bench.get("/api/map.json");
         }
-        assertThat(picture.body()).startsWith("<svg").contains("out of 25");
+        assertThat(bench.get("/api/map.svg").body()).startsWith("<svg").contains("out of 25");
         assertThat(bench.get("/api/map.json").body()).contains("\"kind\": \"gripwright map 1\"");
         assertThat(bench.get("/api/hand.svg").body()).contains("data-key=\"" + LENGTH.replace("left", "left"));
         assertThat(bench.get("/api/objects.svg").body()).startsWith("<svg");
         assertThat(bench.get("/js/main.js").statusCode()).isEqualTo(200);
         assertThat(bench.get("/lib/three.module.min.js").statusCode()).isEqualTo(200);
         assertThat(bench.get("/style.css").body()).contains("--paper:#FAFBF7");
+    }
+
+    /** Notes every run that was finished. */
+    private static Closings counted(List<String> finished, CountDownLatch enough) {
+        return (project, numerics) -> {
+            RunnerFactory real = TestBench.SIMULATION.of(project, numerics);
+            return (object, grip) -> {
+                ClosingRunner runner = real.create(object, grip);
+                return new ClosingRunner() {
+                    @Override
+                    public ClosingSummary run(Conditions c) {
+                        ClosingSummary made = runner.run(c);
+                        finished.add(numerics + " " + c);
+                        enough.countDown();
+                        return made;
+                    }
+
+                    @Override
+                    public ClosingDetail detail(Conditions c) {
+                        return runner.detail(c);
+                    }
+                };
+            };
+        };
+    }
+
+    @Test
+    @Tag("slow")
+    void killedServerLosesTheRunsUnderWayOnlyAndTheNextOneGoesOn() throws Exception {
+        List<String> finished = new CopyOnWriteArrayList<>();
+        CountDownLatch some = new CountDownLatch(30);
+        bench.close();
+        String map = form("object", "mug", "grip", "wrap", "cells", "11", "span", "60");
+        Path kept = folder.resolve("results/kept-runs.txt");
+        try (TestBench first = new TestBench(folder, 0, counted(finished, some))) {
+            assertThat(first.post("/api/map", map).statusCode()).isEqualTo(200);
+            assertThat(some.await(60, TimeUnit.SECONDS)).isTrue();
+            // What is on the disk while the server runs is all that a kill would leave.
+            int done = finished.size();
+            assertThat(Files.readAllLines(kept)).hasSizeGreaterThanOrEqualTo(1 + done - 2);
+        }
+        int before = finished.size();
+        Files.writeString(kept, Files.readString(kept) + "cut off in the mid");
+        try (TestBench second = new TestBench(folder, 0, counted(finished, new CountDownLatch(1)))) {
+            assertThat(second.post("/api/map", map).statusCode()).isEqualTo(200);
+            HttpResponse<String> result = second.get("/api/map.json");
+            for (int i = 0; i < 600 && result.statusCode() == 404; i++) {
+                sleep(50);
+                result = second.get("/api/map.json");
+            }
+            assertThat(result.body()).contains("\"kind\": \"gripwright map 1\"");
+        }
+        assertThat(finished.size()).isGreaterThan(before);
+        assertThat(finished.size() - Set.copyOf(finished).size())
+                .as("runs made twice")
+                .isLessThanOrEqualTo(2);
+    }
+
+    @Test
+    void mapIsThatOfTheCommandLine() {
+        bench.post("/api/map", form("object", "mug", "grip", "wrap", "cells", "5", "span", "60"));
+        String state = "";
+        for (int i = 0; i < 600 && !state.contains("\"state\":\"done\""); i++) {
+            sleep(50);
+            state = bench.bench.greeting();
+        }
+        var project = gripwright.files.ProjectReader.read(folder);
+        Numerics usual = Numerics.DEFAULT;
+        var same = new ShareMap(new CaptureMap(0.060, 5, project.need().wantedSuccess()), Uncertain.seeded(1))
+                .run(
+                        project.need().object("mug"),
+                        project.hand().grip("wrap"),
+                        new ShareMap.Runners(
+                                TestBench.SIMULATION.of(project, usual),
+                                TestBench.SIMULATION.of(project, usual.withStepScale(0.5)),
+                                TestBench.SIMULATION.of(project, usual.withViscosityScale(0.5))),
+                        new ThreadJobs(2),
+                        Jobs.Progress.NONE);
+        assertThat(state)
+                .contains("\"areaCm2\":" + Wire.number(1e4 * same.heldArea(), 2).json() + ",")
+                .contains("\"captureMm\":"
+                        + Wire.number(1e3 * same.captureRadius(), 2).json() + ",");
+        assertThat(bench.get("/api/map.json").body()).contains("\"basis\": \"ensemble\"");
+    }
+
+    @Test
+    void runsAreNotKeptThroughALink() throws IOException {
+        Path outside = Files.createTempDirectory("outside");
+        Files.createSymbolicLink(folder.resolve("results"), outside);
+        bench.post("/api/map", form("object", "mug", "grip", "wrap", "cells", "5", "span", "40"));
+        String state = "";
+        for (int i = 0; i < 600 && !state.contains("\"state\":\"done\""); i++) {
+            sleep(50);
+            state = bench.bench.greeting();
+        }
+        assertThat(state).contains("cannot be kept");
+        try (var files = Files.list(outside)) {
+            assertThat(files).isEmpty();
+        }
+        Files.delete(outside);
+    }
+
+    @Test
+    void sureAnswerIsThatOfTheCommandLine() {
+        String answer = bench.get("/api/sure?" + form("object", "mug", "grip", "wrap", "x", "5"))
+                .body();
+        var project = gripwright.files.ProjectReader.read(folder);
+        Conditions place = Conditions.at(0.005, 0, 0);
+        Sureness same = Sureness.of(
+                TestBench.SIMULATION
+                        .of(project, Numerics.DEFAULT)
+                        .create(project.need().object("mug"), project.hand().grip("wrap")),
+                place,
+                Sureness.subject("mug", "wrap", place),
+                Uncertain.seeded(1));
+        assertThat(answer)
+                .startsWith("{\"held\":" + same.held().successes() + ",\"decided\":"
+                        + same.held().trials() + ",")
+                .contains("\"clear\":" + same.clear());
+    }
+
+    @Test
+    void padsOfTheProjectAreAnsweredAndTheirAbsenceIsExplained() throws IOException {
+        HttpResponse<String> none = bench.get("/api/pads");
+        assertThat(none.statusCode()).isEqualTo(404);
+        assertThat(none.body()).contains("no pads.yaml");
+        Path demo = Path.of("..", "cli", "src", "main", "resources", "demo", "pads.yaml");
+        String old = bench.revision();
+        Files.copy(demo, folder.resolve("pads.yaml"));
+        waitForChange(old);
+        String answer = bench.get("/api/pads").body();
+        var setup = gripwright.files.ProjectReader.readMarked(folder).pads().orElseThrow();
+        var first = gripwright.pad.PadAnswer.of(setup.pads().get(0), setup);
+        assertThat(answer)
+                .contains("\"name\":\"" + setup.pads().get(0).name() + "\"")
+                .contains("\"overChip\":" + Wire.number(first.limitBest(), 4).json());
+        assertThat(bench.get("/api/pads.svg?" + form("pad", setup.pads().get(0).name()))
+                        .body())
+                .startsWith("<svg");
+        assertThat(bench.get("/api/pads.svg?pad=none").statusCode()).isEqualTo(404);
     }
 }

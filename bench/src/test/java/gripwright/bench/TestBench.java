@@ -29,6 +29,10 @@ final class TestBench implements AutoCloseable {
             HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
 
     TestBench(Path folder, int port) {
+        this(folder, port, SIMULATION);
+    }
+
+    TestBench(Path folder, int port, Closings closings) {
         this.folder = folder;
         try {
             for (String file : new String[] {"hand.yaml", "need.yaml"}) {
@@ -39,7 +43,7 @@ final class TestBench implements AutoCloseable {
                 }
             }
             bench = Bench.start(new Bench.Options(
-                    folder, InetAddress.getByName("127.0.0.1"), port, SIMULATION, new ThreadJobs(2), "test", "today"));
+                    folder, InetAddress.getByName("127.0.0.1"), port, closings, new ThreadJobs(2), "test", "today"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -50,7 +54,7 @@ final class TestBench implements AutoCloseable {
     }
 
     HttpRequest.Builder request(String path) {
-        return HttpRequest.newBuilder(URI.create(bench.address()).resolve(path)).timeout(Duration.ofSeconds(30));
+        return HttpRequest.newBuilder(URI.create(bench.address()).resolve(path)).timeout(Duration.ofSeconds(180));
     }
 
     HttpResponse<String> send(HttpRequest.Builder request) {

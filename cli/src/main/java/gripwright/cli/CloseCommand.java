@@ -97,7 +97,7 @@ final class CloseCommand extends ProjectCommand {
 
     private Sureness sureness(OpenProject open, GraspObject object, Grip grip, Conditions conditions) {
         ClosingRunner runner = at.closings().of(open.project(), pads.numerics()).create(object, grip);
-        String subject = SureText.subject(object.name(), grip.name(), conditions);
+        String subject = Sureness.subject(object.name(), grip.name(), conditions);
         return Sureness.of(runner, conditions, subject, Uncertain.seeded(1));
     }
 

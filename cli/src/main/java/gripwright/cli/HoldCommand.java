@@ -5,9 +5,13 @@ import gripwright.closing.HoldDetail;
 import gripwright.closing.HoldPlan;
 import gripwright.closing.Kept;
 import gripwright.closing.LoadResult;
+import gripwright.closing.PressResult;
+import gripwright.closing.PressResult.Verdict;
 import gripwright.files.json.HoldJson;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -21,7 +25,7 @@ import picocli.CommandLine.Option;
         footer = {
             "",
             "Pulls go through the object's centre of mass; displacements are those in the hand.",
-            "Says yes if it is held and bears the transport that need.yaml asks for.",
+            "Says yes if it is held, bears the transport that need.yaml asks for, and a free finger can do its tasks.",
             "",
             "Examples:",
             "  gripwright hold bench --object mug --grip wrap",
@@ -72,6 +76,11 @@ final class HoldCommand extends ProjectCommand {
                 .create(object, grip)
                 .hold(Conditions.at(offset.x(), offset.y(), turn), plan);
         at.out().println(HoldText.of(object.name(), grip.name(), hold));
+        object.tasks().stream()
+                .filter(task -> !task.grip().equals(grip.name()))
+                .forEach(task -> at.out()
+                        .println("task     '" + task.name() + "' is for grip '" + task.grip()
+                                + "': not tried with this one"));
         at.out().println(open.assumptionsLine());
         results.json(() -> HoldJson.of(open.origin(), grip, object, hold));
         results.picture(() -> Pictures.hold(open.project().hand(), object, hold));
@@ -83,8 +92,11 @@ final class HoldCommand extends ProjectCommand {
         if (closed != Exit.YES) {
             return closed;
         }
-        boolean lost = transport(hold).anyMatch(l -> l.kept() == Kept.LOST);
-        boolean undecided = transport(hold).anyMatch(l -> l.kept() == Kept.UNDECIDED);
+        Set<Verdict> tasks = hold.presses().stream().map(PressResult::verdict).collect(Collectors.toSet());
+        boolean failed = tasks.stream().anyMatch(v -> v != Verdict.WORKS && v != Verdict.UNDECIDED);
+        boolean lost = failed || transport(hold).anyMatch(l -> l.kept() == Kept.LOST);
+        boolean undecided =
+                tasks.contains(Verdict.UNDECIDED) || transport(hold).anyMatch(l -> l.kept() == Kept.UNDECIDED);
         return lost ? Exit.NO : undecided ? Exit.UNDECIDED : Exit.YES;
     }
 

@@ -4,6 +4,7 @@ import gripwright.closing.Endurance;
 import gripwright.closing.GraspStiffness;
 import gripwright.closing.HoldDetail;
 import gripwright.closing.HoldPlan;
+import gripwright.closing.PressResult;
 import gripwright.closing.PullResult;
 import gripwright.closing.PullResult.Kind;
 import gripwright.study.HoldFindings;
@@ -31,6 +32,9 @@ final class HoldText {
                     .append("\n\n")
                     .append(turns(hold))
                     .append('\n');
+            if (!hold.presses().isEmpty()) {
+                text.append('\n').append(tasks(hold)).append('\n');
+            }
             hold.stiffness()
                     .ifPresent(k -> text.append('\n').append(stiffness(k)).append('\n'));
             text.append('\n').append(judged(hold));
@@ -82,6 +86,21 @@ final class HoldText {
                     known ? Say.angle(p.peakAt()) : "-",
                     p.kind().words(),
                     first(p, known ? Say.torque(p.firstLoad()) : ""));
+        }
+        return table;
+    }
+
+    private static Table tasks(HoldDetail hold) {
+        Table table = new Table("llrrrrl", "task", "by", "wanted", "finger", "after travel", "hold", "");
+        for (PressResult p : hold.presses()) {
+            table.row(
+                    p.task().name(),
+                    p.task().finger(),
+                    Say.force(p.task().force()),
+                    Double.isNaN(p.fingerForce()) ? "-" : Say.force(p.fingerForce()),
+                    Double.isNaN(p.lastForce()) ? "-" : Say.force(p.lastForce()),
+                    p.push().kind() == Kind.UNDECIDED ? "-" : Say.force(p.holdForce()),
+                    p.verdict().words());
         }
         return table;
     }

@@ -42,9 +42,7 @@ final class PadCommand extends ProjectCommand {
         OpenProject open = open();
         PadSetup setup = PadCommands.setup(open);
         List<PadAnswer> pads = PadCommands.answers(setup, PadCommands.chosen(setup, chip));
-        for (PadAnswer pad : pads) {
-            at.out().println(PadText.of(pad, setup.judging()) + "\n");
-        }
+        at.out().println(PadText.of(pads, setup.judging()));
         at.out().println(open.assumptionsLine());
         results.json(() -> PadJson.pads(open.origin(), pads));
         results.picture(() -> PadPicture.draw(pads.get(0)).standAlone());

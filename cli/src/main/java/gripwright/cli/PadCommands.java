@@ -1,11 +1,18 @@
 package gripwright.cli;
 
 import gripwright.files.ProjectReader;
+import gripwright.model.Need;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
 import gripwright.pad.ScanAnswer;
+import gripwright.pad.TouchAnswer;
+import gripwright.report.ReportInput;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** What the commands on pads have in common. */
 final class PadCommands {
@@ -41,9 +48,40 @@ final class PadCommands {
     }
 
     static List<PadAnswer> answers(PadSetup setup, List<PadDesign> pads) {
-        return pads.stream()
-                .map(p -> PadAnswer.of(p, setup.judging(), setup.casting()))
-                .toList();
+        Map<PadDesign, PadAnswer> solved = new HashMap<>();
+        List<PadAnswer> out = new ArrayList<>();
+        for (PadDesign pad : pads) {
+            out.add(solved.computeIfAbsent(pad.named(""), p -> PadAnswer.of(p, setup))
+                    .named(pad.name()));
+        }
+        return out;
+    }
+
+    static List<TouchAnswer> touched(PadSetup setup, List<PadDesign> pads, double period, Need need) {
+        Map<PadDesign, TouchAnswer> solved = new HashMap<>();
+        List<TouchAnswer> out = new ArrayList<>();
+        for (PadDesign pad : pads) {
+            out.add(solved.computeIfAbsent(pad.named(""), p -> TouchAnswer.of(setup, p, period, need))
+                    .named(pad.name()));
+        }
+        return out;
+    }
+
+    /** Everything a report says about pads; empty if the project has no pads.yaml. */
+    static Optional<ReportInput.Pads> forReport(OpenProject open) {
+        return ProjectReader.readMarked(open.folder()).pads().map(setup -> {
+            ScanAnswer scan = ScanAnswer.of(setup);
+            return new ReportInput.Pads(
+                    answers(setup, setup.pads()),
+                    scan,
+                    scan.fastest()
+                            .map(plan -> touched(
+                                    setup,
+                                    setup.pads(),
+                                    plan.period(),
+                                    open.project().need()))
+                            .orElse(List.of()));
+        });
     }
 
     /** Period of the fastest scheme, or a refusal that says what stands in the way [s]. */

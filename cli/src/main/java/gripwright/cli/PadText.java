@@ -1,6 +1,9 @@
 package gripwright.cli;
 
+import gripwright.pad.Averaging;
 import gripwright.pad.Bus;
+import gripwright.pad.CastingTimes;
+import gripwright.pad.Drift;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
@@ -11,7 +14,9 @@ import gripwright.pad.TouchAnswer;
 import gripwright.pad.TouchStop;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Answers about pads in words. */
@@ -31,6 +36,9 @@ final class PadText {
         out.append(Words.wrapped(force(a, j))).append('\n');
         out.append(Words.wrapped(cavity(a))).append('\n');
         out.append(Words.wrapped(heat(a))).append('\n');
+        out.append(Words.wrapped(drift(a))).append('\n');
+        out.append(Words.wrapped(averaging(a))).append('\n');
+        out.append(Words.wrapped(pouring(a))).append('\n');
         a.warnings().forEach(w -> out.append(Words.wrapped("Mind: " + w)).append('\n'));
         return out.append('\n').append(table(a)).toString();
     }
@@ -93,6 +101,58 @@ final class PadText {
                 + " mK would look like the smallest force felt.";
     }
 
+    /** Equal pads are told once. */
+    static String of(List<PadAnswer> pads, PadSetup.Judging j) {
+        StringBuilder out = new StringBuilder();
+        Map<String, String> told = new HashMap<>();
+        for (PadAnswer pad : pads) {
+            String twin = told.putIfAbsent(of(pad.named(""), j), pad.design().name());
+            out.append(
+                    twin == null
+                            ? of(pad, j)
+                            : "pad      " + pad.design().name() + ": as " + twin + ", so the same holds");
+            out.append("\n\n");
+        }
+        return out.toString().stripTrailing() + "\n";
+    }
+
+    private static String drift(PadAnswer a) {
+        Drift d = a.drift();
+        double per = a.response().peak();
+        return "Drift over a closing of " + Say.time(d.time()) + ": heat "
+                + (d.heatLeast() == d.heatMost() ? "" : "0 to ")
+                + Say.pressure(d.heatMost()) + " (" + (d.heatLeast() == d.heatMost() ? "measured" : "computed range")
+                + "), weather " + Say.pressure(d.weather()) + ", a door or a fan up to " + Say.pressure(d.door())
+                + "; together up to " + grams(d.most() / per)
+                + " over a chip. A bare chip beside the pads tells weather and doors, not heat; raising the hand by a"
+                + " metre is " + Say.pressure(Drift.PER_METRE) + " more.";
+    }
+
+    private static String averaging(PadAnswer a) {
+        Averaging one = a.averaging().get(0);
+        Averaging best = a.best();
+        return "Averaging: one reading tells " + grams(one.noise()) + "; "
+                + a.averaging().stream()
+                        .skip(1)
+                        .limit(3)
+                        .map(n -> n.readings() + " tell " + grams(n.noise()) + " in " + Say.time(n.time()))
+                        .collect(Collectors.joining(", "))
+                + (best.readings() == 1
+                        ? ". With the greatest drift above more than one only loses."
+                        : ". With the greatest drift above it ends at " + best.readings() + " readings, "
+                                + Say.time(best.time()) + ": " + grams(best.together())
+                                + " with what heat fakes meanwhile.")
+                + " Readings are taken as independent; a chip that filters gains less.";
+    }
+
+    private static String pouring(PadAnswer a) {
+        CastingTimes c = a.casting();
+        return "Pouring takes about " + Say.time(c.total()) + " of a pot life of " + Say.time(c.potLife())
+                + (c.fits()
+                        ? " (--casting-sheet says how)."
+                        : ": too long. A slower resin, a better vacuum, a smaller batch or thinner rubber would do it.");
+    }
+
     private static String table(PadAnswer a) {
         Table t = new Table("lr", "of one cell", "");
         t.row("pressure per newton over the chip", kPaPerN(a.response().peak()));
@@ -100,11 +160,16 @@ final class PadText {
         t.row("width felt at half or more", Say.length(2 * a.response().radius(0.5)));
         t.row("a neighbour's share (cross-talk)", Say.percent(a.strip().crossTalk()));
         t.row("saturation over smallest force", QuantityText.number(a.dynamicRange(), 3) + " dB");
-        t.row(
-                "place of a load, at best (with gain error)",
-                Double.isInfinite(a.bounds().place())
-                        ? "not to be told"
-                        : "+-" + Say.length(a.bounds().place()));
+        t.row("place of a load, at best (with gain error)", bound(a.bounds().place()));
+        if (a.design().rows() > 1) {
+            t.row("the same with place across unknown, along", bound(a.area().along()));
+            t.row("place across the rows", bound(a.area().across()));
+            t.row(
+                    "force, both places unknown",
+                    Double.isInfinite(a.area().force())
+                            ? "not to be told"
+                            : "+-" + Say.percent(a.area().force()));
+        }
         t.row("friction of 0.3 fakes a place by", Say.length(a.frictionShift()));
         t.row("stiffness under a light round touch", QuantityText.format(a.padStiffness(), Measure.STIFFNESS, 3));
         t.row("follows the air's pressure by", QuantityText.number(a.response().ambientRatio(), 3));
@@ -119,6 +184,10 @@ final class PadText {
                 .map(h -> Say.pressure(h.modulus()) + ": " + kPaPerN(h.peak()))
                 .collect(Collectors.joining(", "));
         return t + "\n\n" + over + "\n\n" + Words.wrapped("Hardness matters little: " + hard + ".");
+    }
+
+    private static String bound(double place) {
+        return Double.isInfinite(place) ? "not to be told" : "+-" + Say.length(place);
     }
 
     private static String kPaPerN(double value) {
@@ -161,6 +230,14 @@ final class PadText {
                                         + ". Real drivers add gaps: take it as an"
                                         + " upper bound of the speed."))
                                 .append('\n'));
+        scan.fastest()
+                .filter(plan -> scan.chip().temperatureEvery() > 0)
+                .ifPresent(
+                        plan -> out.append(Words.wrapped("Every " + scan.chip().temperatureEvery()
+                                        + " scans the temperatures are read too: that scan takes "
+                                        + ms(plan.withTemperature()) + ", and the mean period is " + ms(plan.mean())
+                                        + "."))
+                                .append('\n'));
         scan.limits()
                 .ifPresent(l -> out.append(Words.wrapped("Pull-up: "
                                 + (l.feasible()
@@ -191,6 +268,15 @@ final class PadText {
         out.append(Words.wrapped("touch    threshold " + QuantityText.number(f.deviations(), 3) + " times the noise, "
                         + Say.force(f.threshold()) + " between two chips; noticed at " + Say.force(f.detection())
                         + "; halts " + ms(f.delay()) + " later, on a fixed object at " + Say.force(f.peak())))
+                .append('\n');
+        TouchStop.Forces b = touch.overChip();
+        out.append(Words.wrapped("Met over a chip the threshold is " + Say.force(b.threshold()) + ", noticed at "
+                        + Say.force(b.detection()) + ", on a fixed object at " + Say.force(b.peak()) + "; "
+                        + (touch.averaging() < 2
+                                ? "averaging while the finger moves only makes it worse"
+                                : "a running mean of " + Math.round(touch.averaging())
+                                        + " readings gives the least force there")
+                        + "."))
                 .append("\n\n");
         Table t = new Table(
                 "lrrrrl", "object", "table holds it by", "met over a chip", "met between two", "greatest force", "");

@@ -9,11 +9,17 @@ import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
+import gripwright.report.PlanPicture;
 import gripwright.report.RefinePicture;
+import gripwright.report.ScorePicture;
+import gripwright.report.StrengthPicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
+import gripwright.study.GripStrength.Figures;
 import gripwright.study.MapResult;
 import gripwright.study.Refinement;
+import gripwright.study.SheetScore;
+import gripwright.study.TrialPlan;
 import gripwright.study.TrialsResult;
 import gripwright.study.VaryResult;
 import java.util.List;
@@ -44,6 +50,18 @@ final class Pictures {
 
     static String vary(VaryResult vary) {
         return VaryPicture.draw(vary).standAlone();
+    }
+
+    static String strength(Figures figures) {
+        return StrengthPicture.draw(figures).standAlone();
+    }
+
+    static String plan(TrialPlan plan, Need need) {
+        return PlanPicture.draw(plan, need).standAlone();
+    }
+
+    static String score(SheetScore score, double wanted) {
+        return ScorePicture.draw(score, wanted).standAlone();
     }
 
     static String trials(TrialsResult trials, Need need) {

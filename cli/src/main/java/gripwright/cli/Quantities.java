@@ -64,6 +64,15 @@ final class Quantities {
         }
     }
 
+    /** Reads "10 min", above 0 [s]. */
+    static double duration(String value) {
+        double seconds = read(value, Measure.TIME);
+        if (!(seconds > 0)) {
+            throw new TypeConversionException("'" + value + "' is not above 0 s; expected a duration, such as 10 min");
+        }
+        return seconds;
+    }
+
     private static double read(String text, Measure measure) {
         try {
             return QuantityText.value(text, measure);

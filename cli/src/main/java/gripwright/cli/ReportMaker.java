@@ -7,6 +7,7 @@ import gripwright.closing.Numerics;
 import gripwright.closing.Outcome;
 import gripwright.files.json.MapJson;
 import gripwright.files.json.TrialsJson;
+import gripwright.files.json.VaryJson;
 import gripwright.model.GraspObject;
 import gripwright.model.Project;
 import gripwright.report.HtmlReport;
@@ -14,16 +15,22 @@ import gripwright.report.ReportInput;
 import gripwright.study.CaptureMap;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
+import gripwright.study.Refinement;
 import gripwright.study.RunnerFactory;
 import gripwright.study.TrialsResult;
+import gripwright.study.VaryResult;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /** Trials, maps and film strips of one project, and the report and the files made from them. */
 final class ReportMaker {
@@ -52,6 +59,7 @@ final class ReportMaker {
             List<MapResult> maps,
             List<ReportInput.Closing> closings,
             List<ReportInput.Hold> holds,
+            List<ReportInput.Refined> refined,
             boolean stopped) {}
 
     private final Surroundings at;
@@ -77,7 +85,8 @@ final class ReportMaker {
         }
         List<ReportInput.Closing> closings = studies.stopped() ? List.of() : closings(trials);
         List<ReportInput.Hold> holds = studies.stopped() ? List.of() : holds(trials);
-        return new Made(trials, maps, closings, holds, studies.stopped());
+        List<ReportInput.Refined> refined = studies.stopped() ? List.of() : refined(trials);
+        return new Made(trials, maps, closings, holds, refined, studies.stopped());
     }
 
     /** Writes the report and beside it the results it is made from; returns the sentences of the answer. */
@@ -101,6 +110,9 @@ final class ReportMaker {
                         made.maps,
                         Optional.of(made.trials),
                         made.holds,
+                        PadCommands.forReport(open),
+                        vary(folder),
+                        made.refined,
                         OpenProject.CRITERIA,
                         plan.numerics,
                         new ReportInput.Provenance(
@@ -140,6 +152,52 @@ final class ReportMaker {
         return closings;
     }
 
+    /** What 'vary' left beside the report, unless it is of other inputs. */
+    private Optional<VaryResult> vary(Path folder) {
+        Path file = folder.resolve("vary.json");
+        if (!Files.isRegularFile(file)) {
+            return Optional.empty();
+        }
+        try {
+            Optional<VaryResult> vary =
+                    VaryJson.read(Files.readString(file), open.origin().inputs());
+            if (vary.isEmpty()) {
+                at.err().println("gripwright: " + file + " is of other inputs and left out of the report");
+            }
+            return vary;
+        } catch (IOException | IllegalArgumentException e) {
+            at.err().println("gripwright: " + file + " is left out of the report: " + e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private List<ReportInput.Refined> refined(TrialsResult trials) {
+        List<ReportInput.Refined> out = new ArrayList<>();
+        for (GraspObject object : project.need().objects()) {
+            String grip = bestGrip(trials, object);
+            out.add(new ReportInput.Refined(
+                    object.name(),
+                    grip,
+                    Refinement.of(
+                            plan.numerics,
+                            numerics -> at.closings()
+                                    .of(project, numerics)
+                                    .create(object, project.hand().grip(grip))
+                                    .detail(Conditions.NOMINAL))));
+        }
+        return out;
+    }
+
+    private record Held(GraspObject object, String grip) {}
+
+    /** Each object with its best grip, then with the grips of its tasks. */
+    private List<Held> held(TrialsResult trials) {
+        Set<Held> pairs = new LinkedHashSet<>();
+        project.need().objects().forEach(o -> pairs.add(new Held(o, bestGrip(trials, o))));
+        project.need().objects().forEach(o -> o.tasks().forEach(task -> pairs.add(new Held(o, task.grip()))));
+        return List.copyOf(pairs);
+    }
+
     /** Each object with its best grip at its nominal place; those that were not done when it was stopped are missing. */
     private List<ReportInput.Hold> holds(TrialsResult trials) {
         RunnerFactory runners = at.closings().of(project, plan.numerics);
@@ -149,16 +207,13 @@ final class ReportMaker {
             return plan
                     .jobs
                     .run(
-                            project.need().objects(),
+                            held(trials),
                             () -> runners,
-                            (factory, object) -> {
-                                String grip = bestGrip(trials, object);
-                                return new ReportInput.Hold(
-                                        object.name(),
-                                        grip,
-                                        factory.create(object, project.hand().grip(grip))
-                                                .hold(Conditions.NOMINAL, tests));
-                            },
+                            (factory, pair) -> new ReportInput.Hold(
+                                    pair.object().name(),
+                                    pair.grip(),
+                                    factory.create(pair.object(), project.hand().grip(pair.grip()))
+                                            .hold(Conditions.NOMINAL, tests)),
                             progress)
                     .stream()
                     .filter(Objects::nonNull)

@@ -16,9 +16,7 @@ final class ResultOptions {
     @Option(
             names = "--picture",
             paramLabel = "FILE.svg",
-            description = "Also draw the result: the hand (check), a film strip (close), the pulls around the object "
-                    + "(hold), the map (map), the table of objects and grips (trials, report, demo), "
-                    + "the ranking (vary).")
+            description = "Also draw the result; docs/look.md says how to read a drawing.")
     private @Nullable Path picture;
 
     private final Surroundings at;

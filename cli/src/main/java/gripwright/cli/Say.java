@@ -29,6 +29,12 @@ final class Say {
         return QuantityText.format(pascals, Measure.PRESSURE, DIGITS);
     }
 
+    static String time(double seconds) {
+        return seconds < 120
+                ? QuantityText.format(seconds, Measure.TIME, 3)
+                : QuantityText.number(seconds / 60, 3) + " min";
+    }
+
     static String torque(double newtonMetres) {
         return QuantityText.format(settled(newtonMetres, 1e-9), Measure.TORQUE, DIGITS);
     }

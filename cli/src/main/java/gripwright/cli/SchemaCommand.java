@@ -28,12 +28,16 @@ final class SchemaCommand implements Callable<Integer> {
         check,
         close,
         hold,
+        strength,
         map,
         trials,
         vary,
+        plan,
+        score,
         pad,
         scan,
-        touch
+        touch,
+        record
     }
 
     @Parameters(paramLabel = "KIND", description = "One of: ${COMPLETION-CANDIDATES}.")

@@ -1,16 +1,14 @@
 package gripwright.cli;
 
+import gripwright.files.json.StrengthJson;
 import gripwright.model.Grip;
 import gripwright.study.GripStrength;
+import gripwright.study.GripStrength.Figures;
 import gripwright.study.GripStrength.OfFinger;
 import gripwright.study.GripStrength.OnPipe;
-import gripwright.study.GripStrength.Pipe;
-import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Grip figures on pipes, for comparison with a lab. */
 @Command(
@@ -21,10 +19,11 @@ import picocli.CommandLine.Parameters;
             "",
             "The pipes are 160 mm high; their outside diameters are those of ASTM D1785, schedule 40.",
             "",
-            "Example:",
-            "  gripwright strength bench --grip wrap --surface plastic"
+            "Examples:",
+            "  gripwright strength bench --grip wrap --surface plastic",
+            "  gripwright strength bench --grip wrap --surface plastic --json wrap.json --picture wrap.svg"
         })
-final class StrengthCommand implements Callable<Integer> {
+final class StrengthCommand extends ProjectCommand {
     private static final String HOW = """
             To measure the same: stand a pipe where the grip aims and close until the motor stalls.
             squeeze   saw the pipe along its axis, put a force sensor between the halves, turn the cut to the stated angle
@@ -35,9 +34,6 @@ final class StrengthCommand implements Callable<Integer> {
             finger    fasten a pipe to the bench, hold the tendons of the other fingers, let the one finger close on it;
                       the sum of what its pads press
             Cycle time needs the speed of the motor under load, which the project files do not hold: not foretold.""";
-
-    @Parameters(paramLabel = "DIR", description = "The project folder.")
-    private Path dir = Path.of("");
 
     @Option(names = "--grip", required = true, paramLabel = "NAME", description = "The grip, as in hand.yaml.")
     private String grip = "";
@@ -52,15 +48,13 @@ final class StrengthCommand implements Callable<Integer> {
     @Mixin
     private final PadOption pads = new PadOption();
 
-    private final Surroundings at;
-
     StrengthCommand(Surroundings at) {
-        this.at = at;
+        super(at);
     }
 
     @Override
-    public Integer call() {
-        OpenProject open = OpenProject.read(at, dir);
+    Exit run() {
+        OpenProject open = open();
         Grip found = open.grip(grip);
         GripStrength strength = new GripStrength(
                 open.project().hand(), at.closings().of(open.project(), pads.numerics()), found, surface);
@@ -72,23 +66,23 @@ final class StrengthCommand implements Callable<Integer> {
         }
         Table pipes =
                 new Table("lrlrrrlrl", "pipe", "outside", "picked up", "squeeze", "cut at", "pull", "", "twist", "");
-        for (Pipe pipe : Pipe.values()) {
-            row(pipes, strength.on(pipe));
-        }
+        Figures figures = strength.all();
+        figures.pipes().forEach(p -> row(pipes, p));
         at.out().println(pipes);
         at.out().println();
-        Pipe middle = Pipe.INCH_2;
         Table fingers = new Table("lr", "finger alone", "presses");
-        for (OfFinger f : strength.fingers(middle)) {
+        for (OfFinger f : figures.fingers()) {
             fingers.row(
                     f.finger(), Double.isNaN(f.force()) ? "- (" + f.outcome().words() + ")" : Say.force(f.force()));
         }
         at.out().println(fingers);
-        at.out().println("on a pipe of " + middle.size() + " that does not move");
+        at.out().println("on a pipe of " + figures.fingerPipe().size() + " that does not move");
         at.out().println();
         at.out().println(HOW);
         at.out().println(open.assumptionsLine());
-        return Exit.YES.code();
+        results.json(() -> StrengthJson.of(open.origin(), figures, HOW));
+        results.picture(() -> Pictures.strength(figures));
+        return Exit.YES;
     }
 
     private static void row(Table table, OnPipe p) {

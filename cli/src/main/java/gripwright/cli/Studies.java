@@ -4,6 +4,9 @@ import gripwright.closing.Numerics;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CaptureMap;
+import gripwright.study.Explain;
+import gripwright.study.ExplainResult;
+import gripwright.study.FieldTrial;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
 import gripwright.study.RunnerFactory;
@@ -13,6 +16,8 @@ import gripwright.study.TrialsResult;
 import gripwright.study.Uncertain;
 import gripwright.study.Vary;
 import gripwright.study.VaryResult;
+import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** Runs studies of one project with progress shown, until an interruption. */
 final class Studies {
@@ -71,10 +76,27 @@ final class Studies {
         }
     }
 
+    ExplainResult explain(List<FieldTrial> trials, Explain.Settings settings) {
+        ProgressLine progress = at.progress("closings for the sheet");
+        try {
+            return Explain.run(open.project(), trials, settings, project -> kept.of(project, numerics), jobs, progress);
+        } catch (IllegalArgumentException e) {
+            throw new CommandFailure(Exit.UNDECIDED, String.valueOf(e.getMessage()), e);
+        } finally {
+            progress.end();
+            keep();
+        }
+    }
+
     TrialsResult trials(int runs, long seed) {
+        return trials(runs, seed, UnaryOperator.identity());
+    }
+
+    /** @param listening what the closings go through on their way to the study */
+    TrialsResult trials(int runs, long seed, UnaryOperator<RunnerFactory> listening) {
         ProgressLine progress = at.progress("trials");
         try {
-            return Trials.run(open.project(), closings, runs, seed, jobs, progress);
+            return Trials.run(open.project(), listening.apply(closings), runs, seed, jobs, progress);
         } finally {
             progress.end();
             keep();

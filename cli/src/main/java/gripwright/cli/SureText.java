@@ -1,6 +1,5 @@
 package gripwright.cli;
 
-import gripwright.closing.Conditions;
 import gripwright.closing.Outcome;
 import gripwright.study.Refinement;
 import gripwright.study.Sureness;
@@ -51,10 +50,5 @@ final class SureText {
                         turns
                                 ? "The outcome here depends on the calculation: believe neither answer."
                                 : "Changes at the end of the run against the usual calculation; the outcome stays.");
-    }
-
-    /** What keeps the random numbers of one place apart from those of others. */
-    static String subject(String object, String grip, Conditions c) {
-        return object + " with " + grip + " at " + c.x() + ", " + c.y() + ", " + c.turn();
     }
 }

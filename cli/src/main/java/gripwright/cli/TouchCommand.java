@@ -1,7 +1,6 @@
 package gripwright.cli;
 
 import gripwright.files.json.PadJson;
-import gripwright.pad.PadAnswer;
 import gripwright.pad.PadSetup;
 import gripwright.pad.TouchAnswer;
 import gripwright.report.TouchPicture;
@@ -34,10 +33,8 @@ final class TouchCommand extends ProjectCommand {
         OpenProject open = open();
         PadSetup setup = PadCommands.setup(open);
         double period = PadCommands.period(setup);
-        List<TouchAnswer> pads = PadCommands.answers(setup, PadCommands.chosen(setup, chip)).stream()
-                .map((PadAnswer a) ->
-                        TouchAnswer.of(setup, a, period, open.project().need()))
-                .toList();
+        List<TouchAnswer> pads = PadCommands.touched(
+                setup, PadCommands.chosen(setup, chip), period, open.project().need());
         for (TouchAnswer pad : pads) {
             at.out().println(PadText.of(pad, setup.touch(), period) + "\n");
         }

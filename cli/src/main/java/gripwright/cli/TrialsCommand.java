@@ -1,11 +1,16 @@
 package gripwright.cli;
 
+import gripwright.files.RunTable;
 import gripwright.files.json.TrialsJson;
 import gripwright.study.Findings;
 import gripwright.study.Jobs;
 import gripwright.study.TrialsResult;
+import java.nio.file.Path;
+import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** How often each object is picked up. */
 @Command(
@@ -19,7 +24,8 @@ import picocli.CommandLine.Mixin;
             "",
             "Examples:",
             "  gripwright trials bench",
-            "  gripwright trials bench --runs 1000 --seed 7 --json trials.json --picture trials.svg"
+            "  gripwright trials bench --runs 1000 --seed 7 --json trials.json --picture trials.svg",
+            "  gripwright trials bench --table runs.parquet     after 'gripwright with-tables', once"
         })
 final class TrialsCommand extends ProjectCommand {
     @Mixin
@@ -31,6 +37,13 @@ final class TrialsCommand extends ProjectCommand {
     @Mixin
     private final SampleOptions samples = new SampleOptions();
 
+    @Option(
+            names = "--table",
+            paramLabel = "FILE",
+            description =
+                    "Also write every run as a row of FILE.csv or FILE.parquet, those that only chose the grip too.")
+    private @Nullable Path table;
+
     TrialsCommand(Surroundings at) {
         super(at);
     }
@@ -39,10 +52,13 @@ final class TrialsCommand extends ProjectCommand {
     Exit run() {
         Jobs jobs = threads.jobs();
         samples.check();
+        TableFile.check(table);
         OpenProject open = open();
         double wanted = open.project().need().wantedSuccess();
         Studies studies = new Studies(at, open, pads.numerics(), jobs);
-        TrialsResult trials = studies.trials(samples.runs(), samples.seed());
+        RunTable runs = new RunTable();
+        TrialsResult trials = studies.trials(
+                samples.runs(), samples.seed(), table == null ? UnaryOperator.identity() : runs::through);
         at.out()
                 .println(Say.count(samples.runs(), "run", "runs") + " for each object and grip, seed " + samples.seed()
                         + (trials.stopped() ? "; stopped before the end" : "") + "\n");
@@ -52,6 +68,9 @@ final class TrialsCommand extends ProjectCommand {
         at.out().println(open.assumptionsLine());
         results.json(() -> TrialsJson.of(open.origin(), OpenProject.CRITERIA, wanted, trials));
         results.picture(() -> Pictures.trials(trials, open.project().need()));
+        if (table != null) {
+            TableFile.write(at, table, runs.table(open.project().need()));
+        }
         return studies.stopped() ? Exit.STOPPED : TrialsText.exit(trials, wanted);
     }
 }

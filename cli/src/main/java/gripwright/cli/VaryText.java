@@ -3,12 +3,11 @@ package gripwright.cli;
 import gripwright.study.DesignChange.Kind;
 import gripwright.study.DesignChanges;
 import gripwright.study.Vary;
+import gripwright.study.VaryFindings;
 import gripwright.study.VaryResult;
-import gripwright.study.VaryResult.Difference;
 import gripwright.study.VaryResult.Effect;
 import gripwright.units.QuantityText;
 import java.util.List;
-import java.util.Optional;
 
 /** What changes of a hand do, ranked. */
 final class VaryText {
@@ -42,7 +41,7 @@ final class VaryText {
                 .append(" undecided\n\n");
         text.append(table("change", vary.ranked(Kind.DESIGN))).append("\n\n");
         text.append(table("fault", vary.ranked(Kind.FAULT))).append("\n\n");
-        text.append(Words.wrapped(best(vary))).append("\n\n");
+        text.append(Words.wrapped(VaryFindings.best(vary))).append("\n\n");
         text.append(Words.wrapped(DesignChanges.RULE)).append('\n');
         text.append(Words.wrapped(Vary.DEFINITION));
         return text.toString();
@@ -68,37 +67,13 @@ final class VaryText {
         return table;
     }
 
-    /** The best single change, in a sentence. */
-    static String best(VaryResult vary) {
-        Optional<Effect> best = vary.best();
-        if (best.isEmpty()) {
-            return vary.effects().isEmpty()
-                    ? "No change was finished before the stop."
-                    : "No single change of the design raised the success on these runs.";
-        }
-        Effect e = best.get();
-        Difference s = e.success();
-        String by = points(s.value()) + " points of success (" + points(s.low()) + " to " + points(s.high()) + "), "
-                + change(e.area().value()) + " cm2 of capture area";
-        return s.low() > 0
-                ? "Best single change: " + e.words() + ": " + by + "."
-                : "Most promising single change: " + e.words() + ": " + by
-                        + "; its interval includes none, so it can be luck.";
-    }
-
-    /** Percentage points with a sign. */
     private static String points(double share) {
-        return signed(1e2 * share);
+        return VaryFindings.points(share);
     }
 
     /** An area in cm2 with a sign. */
     private static String change(double squareMetres) {
-        return signed(1e4 * squareMetres);
-    }
-
-    private static String signed(double value) {
-        double rounded = Math.rint(10 * value) / 10 + 0.0; // no "-0"
-        return (rounded > 0 ? "+" : "") + QuantityText.number(rounded, 4);
+        return VaryFindings.signed(1e4 * squareMetres);
     }
 
     private static String area(double squareMetres) {

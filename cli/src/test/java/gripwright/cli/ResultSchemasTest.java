@@ -67,6 +67,16 @@ class ResultSchemasTest {
     }
 
     @Test
+    void strengthKeepsItsSchema() throws IOException {
+        shell.run("strength", "p", "--grip", "wrap", "--surface", "glass", "--json", "s.json", "--picture", "s.svg");
+        assertThat(faults(SchemaCommand.Kind.strength, "s.json")).isEmpty();
+        assertThat(read("s.json").get("pipes").size()).isEqualTo(5);
+        assertThat(Files.readString(folder.resolve("s.svg")))
+                .contains("finger alone", "1-1/2 in")
+                .doesNotContain("NaN");
+    }
+
+    @Test
     void mapKeepsItsSchemaWholeAndStopped() throws IOException {
         map("whole.json");
         assertThat(faults(SchemaCommand.Kind.map, "whole.json")).isEmpty();

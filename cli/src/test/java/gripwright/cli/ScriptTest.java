@@ -108,6 +108,28 @@ class ScriptTest {
     }
 
     @Test
+    void theModuleForTablesIsBuiltInOnlyWhenAsked() throws Exception {
+        stubJava("17.0.1");
+        stubMaven();
+        assertThat(run("link", "check", "p").text).doesNotContain("tables");
+        script("bin/mvn", "echo '[ERROR] planted'; exit 1");
+        Ran failed = run("link", "with-tables");
+        assertThat(failed.text).contains("[ERROR] planted").doesNotContain("Parquet now");
+        assertThat(failed.code).isEqualTo(Exit.FILES.code());
+        assertThat(run("link", "check", "p").text).contains("Main check p").doesNotContain("building");
+        script(
+                "bin/mvn",
+                "mkdir -p cli/target/lib tables/target/lib; touch cli/target/lib/a.jar cli/target/gripwright-cli-1.jar"
+                        + " tables/target/lib/duck.jar tables/target/gripwright-tables-1.jar; echo \"$@\" >asked.txt");
+        Ran built = run("link", "with-tables");
+        assertThat(built.text).contains("tables can be written as Parquet now");
+        assertThat(built.code).isZero();
+        assertThat(folder.resolve("repo/asked.txt")).content().contains("-pl cli,tables -am package");
+        assertThat(run("link", "check", "p").text).contains("tables/duck.jar", "tables/gripwright-tables-1.jar");
+        assertThat(run("link", "with-tables").text).contains("nothing to do");
+    }
+
+    @Test
     void checkSumsTheTestsOfAllModulesInItsLastLine() throws Exception {
         repositoryWithCheck();
         script(
@@ -140,6 +162,7 @@ class ScriptTest {
 
     private void repositoryWithCheck() throws IOException {
         script("bin/chromium", "exit 0");
+        script("bin/socat", "exit 0");
         Files.copy(Path.of("../check"), folder.resolve("repo/check"));
         executable("repo/check");
         script("bin/javac", "exit 0");

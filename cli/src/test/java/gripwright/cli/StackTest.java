@@ -32,7 +32,7 @@ class StackTest {
             List.of("closing"),
             List.of("study"),
             List.of("files", "report"),
-            List.of("bench"),
+            List.of("bench", "record"),
             List.of("cli"));
 
     /** Arrows within a level. */
@@ -115,13 +115,24 @@ class StackTest {
     }
 
     @Test
-    void onlyFilesKnowsTheLibrariesOfFileFormats() {
+    void onlyFilesAndRecordKnowTheLibrariesOfFileFormats() {
         noClasses()
                 .that()
-                .resideOutsideOfPackage("gripwright.files..")
+                .resideOutsideOfPackages("gripwright.files..", "gripwright.record..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("org.snakeyaml..", "tools.jackson..", "de.siegmar..")
+                .check(CODE);
+    }
+
+    @Test
+    void onlyRecordKnowsTheLibraryOfPorts() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("gripwright.record..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("com.fazecast..")
                 .check(CODE);
     }
 

@@ -2,10 +2,15 @@ package gripwright.closing;
 
 /** Runs closings of one hand, grip and object; one instance per thread. */
 public interface ClosingRunner {
-    /** One whole run; the result depends on the conditions only, not on earlier runs. */
+    /**
+     * One whole run; the result depends on the conditions only, not on earlier runs.
+     *
+     * @throws java.util.concurrent.CancellationException by runners that notice that their thread was interrupted; they
+     *     can be used again
+     */
     ClosingSummary run(Conditions conditions);
 
-    /** One whole run with everything that can be known about it. */
+    /** One whole run with everything that can be known about it; called off like {@link #run}. */
     ClosingDetail detail(Conditions conditions);
 
     /**

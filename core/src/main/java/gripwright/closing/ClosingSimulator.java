@@ -34,6 +34,7 @@ public final class ClosingSimulator implements ClosingRunner {
     private static final double CARRIES = 0.05;
 
     private final Hand hand;
+    private final Grip grip;
     private final GraspObject object;
     private final Spread tableFriction;
     private final Criteria criteria;
@@ -58,6 +59,7 @@ public final class ClosingSimulator implements ClosingRunner {
     public ClosingSimulator(
             Hand hand, Grip grip, GraspObject object, Spread tableFriction, Numerics numerics, Criteria criteria) {
         this.hand = hand;
+        this.grip = grip;
         this.object = object;
         this.tableFriction = tableFriction;
         this.criteria = criteria;
@@ -129,7 +131,12 @@ public final class ClosingSimulator implements ClosingRunner {
         HoldTests tests = new HoldTests(system, stepper, criteria);
         List<String> fingers = hand.fingers().stream().map(Finger::name).toList();
         Release release = new LettingGo(system, stepper, criteria, fingers).from(tests.held, this::handBack, retreat());
-        return tests.all(closing, plan, reach(), Optional.of(release));
+        Pressing pressing = new Pressing(hand, grip, system, object.shape(), tests, wanted.springRate());
+        List<PressResult> presses = object.tasks().stream()
+                .filter(task -> task.grip().equals(grip.name()))
+                .map(task -> pressing.run(task, plan.travel()))
+                .toList();
+        return tests.all(closing, plan, reach(), Optional.of(release)).with(presses);
     }
 
     /** Greatest extent of the object from its centre of mass along its own axes [m]. */

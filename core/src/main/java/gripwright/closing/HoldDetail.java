@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param steadyTurn the hand carried round a circle at that acceleration; empty without a need
  * @param endurance greatest acceleration along the six directions
  * @param wrenches what the final contacts could do if they could choose their forces; for ranking only
+ * @param presses tasks of the object for this grip, each by a finger that the grip leaves free
  */
 public record HoldDetail(
         ClosingDetail closing,
@@ -27,13 +28,60 @@ public record HoldDetail(
         List<Endurance> endurance,
         Optional<GraspStiffness> stiffness,
         Optional<WrenchSpace.Quality> wrenches,
-        Optional<Release> release) {
+        Optional<Release> release,
+        List<PressResult> presses) {
     public HoldDetail {
         pulls = List.copyOf(pulls);
         turns = List.copyOf(turns);
         gravity = List.copyOf(gravity);
         pulses = List.copyOf(pulses);
         endurance = List.copyOf(endurance);
+        presses = List.copyOf(presses);
+    }
+
+    /** Without tasks of a free finger. */
+    public HoldDetail(
+            ClosingDetail closing,
+            HoldPlan plan,
+            List<PullResult> pulls,
+            List<PullResult> turns,
+            List<LoadResult> gravity,
+            List<LoadResult> pulses,
+            Optional<LoadResult> steadyTurn,
+            List<Endurance> endurance,
+            Optional<GraspStiffness> stiffness,
+            Optional<WrenchSpace.Quality> wrenches,
+            Optional<Release> release) {
+        this(
+                closing,
+                plan,
+                pulls,
+                turns,
+                gravity,
+                pulses,
+                steadyTurn,
+                endurance,
+                stiffness,
+                wrenches,
+                release,
+                List.of());
+    }
+
+    /** The same with the tasks of a free finger. */
+    public HoldDetail with(List<PressResult> tasks) {
+        return new HoldDetail(
+                closing,
+                plan,
+                pulls,
+                turns,
+                gravity,
+                pulses,
+                steadyTurn,
+                endurance,
+                stiffness,
+                wrenches,
+                release,
+                tasks);
     }
 
     /** There was nothing to test. */
@@ -69,6 +117,9 @@ public record HoldDetail(
                 + pulses.stream().filter(l -> l.kept() == Kept.UNDECIDED).count()
                 + steadyTurn.stream().filter(l -> l.kept() == Kept.UNDECIDED).count()
                 + endurance.stream().filter(Endurance::undecided).count()
+                + presses.stream()
+                        .filter(p -> p.verdict() == PressResult.Verdict.UNDECIDED)
+                        .count()
                 + release.stream().filter(r -> r.how() == Release.How.UNDECIDED).count();
         return (int) count;
     }

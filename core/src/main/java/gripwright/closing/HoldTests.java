@@ -9,7 +9,9 @@ import gripwright.math.Vec3;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleConsumer;
 import java.util.function.DoubleFunction;
+import java.util.function.DoubleSupplier;
 
 /**
  * Tests of one held state: each begins from it, and it is put back afterwards. The table is gone, the winches are as the
@@ -121,28 +123,79 @@ final class HoldTests {
         ObjectSpring spring = turning
                 ? new TurnSpring(system.object, axis, TURN_STIFFNESS, system.r)
                 : new PullSpring(system.object, axis, PULL_STIFFNESS, system.p, system.r);
-        PullWatch watch = new PullWatch(spring, axis, turning, travel);
-        double longest = Math.min(LONGEST, look / travel);
-        double seconds = travel * (turning ? HoldPlan.TURN_ARM : 1) / PULL_SPEED;
+        DoubleSupplier moved = turning
+                ? () -> spring.moved(system.p, system.r)
+                        - twist(
+                                system.bodyPose(0)
+                                        .rotation()
+                                        .times(palm.rotation().inverse()),
+                                axis)
+                : () -> axis.dot(movedInHand());
+        PullWatch watch = new PullWatch(() -> spring.load(system.p, system.r), moved, axis, turning, travel);
         system.object.pull = spring;
         try {
-            Stepper.End end = Stepper.End.DONE;
-            double farthest = turning ? FARTHEST_TURN : FARTHEST_PULL;
-            for (double far = 0; end == Stepper.End.DONE && far < farthest; far += travel) {
-                double from = far;
-                stepper.steps = 0;
-                end = stepper.ramp(t -> spring.farEnd(from + travel * t), seconds, 1e-3, longest, watch);
-            }
-            return watch.result(end);
+            return watch.result(pulled(spring::farEnd, watch, look));
         } finally {
             system.object.pull = null;
             held.restore(system);
         }
     }
 
+    /** Moves the far end on until the watch has seen enough. */
+    private Stepper.End pulled(DoubleConsumer farEnd, PullWatch watch, double look) {
+        double travel = watch.travel;
+        double longest = Math.min(LONGEST, look / travel);
+        double seconds = travel * (watch.turning ? HoldPlan.TURN_ARM : 1) / PULL_SPEED;
+        Stepper.End end = Stepper.End.DONE;
+        double farthest = watch.turning ? FARTHEST_TURN : FARTHEST_PULL;
+        for (double far = 0; end == Stepper.End.DONE && far < farthest; far += travel) {
+            double from = far;
+            stepper.steps = 0;
+            end = stepper.ramp(t -> farEnd.accept(from + travel * t), seconds, 1e-3, longest, watch);
+        }
+        return end;
+    }
+
+    /**
+     * What a push on one place of the object did.
+     *
+     * @param push of the place along the direction, against the palm
+     * @param turned turn of the object in the hand at the end [rad]
+     * @param share of the place's travel that the centre of mass made as well [-]: near 1 it slides, near 0 it turns
+     */
+    record Pushed(PullResult push, double turned, double share) {}
+
+    /**
+     * Pushes a place of the object along a direction, against the palm, until it has moved by the travel.
+     *
+     * @param place and
+     * @param direction in the world, in the held state
+     */
+    Pushed push(Vec3 place, Vec3 direction, double travel) {
+        begin();
+        PressSpring spring = new PressSpring(
+                object.rotation().applyInverse(direction), PULL_STIFFNESS, palm.applyInverse(place), object, place);
+        PullWatch watch = new PullWatch(
+                () -> spring.load(system.objectRotation, system.objectPosition),
+                () -> spring.moved(system.objectRotation, system.objectPosition),
+                direction,
+                false,
+                travel);
+        system.press = spring;
+        try {
+            PullResult result = watch.result(pulled(spring::farEnd, watch, LOOK));
+            double share = direction.dot(movedInHand()) / result.reached();
+            return new Pushed(result, turnedInHand(), share);
+        } finally {
+            system.press = null;
+            held.restore(system);
+        }
+    }
+
     /** Looks on while the object is pulled. */
     private final class PullWatch implements Stepper.Watch {
-        private final ObjectSpring spring;
+        private final DoubleSupplier loadNow;
+        private final DoubleSupplier movedNow;
         private final Vec3 axis;
         private final boolean turning;
         private final double travel;
@@ -154,8 +207,9 @@ final class HoldTests {
         private double lostAt = Double.NaN;
         private boolean beyond;
 
-        PullWatch(ObjectSpring spring, Vec3 axis, boolean turning, double travel) {
-            this.spring = spring;
+        PullWatch(DoubleSupplier load, DoubleSupplier moved, Vec3 axis, boolean turning, double travel) {
+            loadNow = load;
+            movedNow = moved;
             this.axis = axis;
             this.turning = turning;
             this.travel = travel;
@@ -183,15 +237,8 @@ final class HoldTests {
 
         @Override
         public boolean stop(double motion) {
-            double load = spring.load(system.p, system.r);
-            double moved = turning
-                    ? spring.moved(system.p, system.r)
-                            - twist(
-                                    system.bodyPose(0)
-                                            .rotation()
-                                            .times(palm.rotation().inverse()),
-                                    axis)
-                    : axis.dot(movedInHand());
+            double load = loadNow.getAsDouble();
+            double moved = movedNow.getAsDouble();
             curve.add(new Sample(moved, load));
             boolean touched = false;
             for (int b = 0; b < pressed.length; b++) {

@@ -5,6 +5,7 @@ import gripwright.model.GraspObject;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 
 /** Looks on while a run goes: touches, forces, limits. Workspace. */
@@ -103,6 +104,9 @@ final class RunWatch implements Stepper.Watch {
 
     @Override
     public boolean stop(double motion) {
+        if (Thread.currentThread().isInterrupted()) {
+            throw new CancellationException("the closing was called off");
+        }
         double total = 0;
         for (int b = 0; b < bodies; b++) {
             double f = system.pads.bodyForce(b);

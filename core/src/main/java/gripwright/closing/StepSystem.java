@@ -9,6 +9,7 @@ import gripwright.mechanics.JointForces;
 import gripwright.mechanics.Kinematics;
 import gripwright.shape.Shape;
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The equations of one quasi-static step: energy, gradient and second derivative over all unknowns.
@@ -60,6 +61,10 @@ final class StepSystem {
 
     boolean objectFixed;
     boolean turnLocked;
+
+    /** The push of a test between the palm and a place of the object; null = none. */
+    @Nullable
+    PressSpring press;
 
     double viscosity = 1;
     double stepTime = 1e-2;
@@ -181,7 +186,7 @@ final class StepSystem {
             e += table.accumulate(r, p, tableHeight, false, false, null);
         }
         e += rig.links().accumulate(worldRotation, worldPosition, tableOrNone(), false, false, null);
-        return e;
+        return press == null ? e : e + press.energy(objectRotation, objectPosition);
     }
 
     /**
@@ -202,6 +207,10 @@ final class StepSystem {
         for (int b = 0; b < bodies; b++) {
             Block ofBody = assembly.block(bodyFrame[b]);
             e += pads.accumulate(b, objectRotation, objectPosition, true, wantHessian, ofBody);
+        }
+        if (press != null) {
+            e += press.accumulate(objectRotation, objectPosition, wantHessian);
+            assembly.block(bodyFrame[0]).add(press.block, wantHessian);
         }
         assembly.spreadBodies(wantHessian);
         if (tableThere && !objectFixed) {

@@ -31,7 +31,7 @@ final class Stepper {
     /** Penetration allowed in one step to a point that was free [m]. */
     static final double SINK = 0.25e-3;
 
-    /** Residual at which a step on the way is solved [N]. */
+    /** Residual at which a step on the way is solved [N]; finer steps are solved better, else a good guess would pass. */
     private static final double ROUGH = 1e-2;
     /** Residual at which a resting state is solved [N]. */
     private static final double FINE = 1e-6;
@@ -54,6 +54,7 @@ final class Stepper {
     private final double slide;
     private final double sink;
     private final double longestScale;
+    private final double rough;
     private final Newton.StepTest test = this::gone;
     int steps;
     int rejected;
@@ -66,6 +67,7 @@ final class Stepper {
         slide = SLIDE * numerics.stepScale();
         sink = SINK * numerics.stepScale();
         longestScale = numerics.stepScale();
+        rough = ROUGH * Math.min(1, numerics.stepScale());
     }
 
     void reset() {
@@ -102,7 +104,7 @@ final class Stepper {
             load.set(t + dt);
             system.stepTime = dt * seconds;
             newton.predict(dt, true);
-            Newton.End end = newton.solve(ROUGH, test);
+            Newton.End end = newton.solve(rough, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
                 if (dt > SHORTEST) {

@@ -34,7 +34,7 @@ public final class Block {
     }
 
     /** Zeroes the sums when the first active point is met; most bodies have none, and the fill would cost. */
-    void start(boolean hessian) {
+    public void start(boolean hessian) {
         active = true;
         Arrays.fill(v, 0);
         if (hessian) {
@@ -70,7 +70,8 @@ public final class Block {
         }
     }
 
-    void addForce(double x, double y, double z, double gx, double gy, double gz) {
+    /** F += g, V += y g^T for the gradient g at the point (x, y, z). */
+    public void addForce(double x, double y, double z, double gx, double gy, double gz) {
         fx += gx;
         fy += gy;
         fz += gz;
@@ -86,7 +87,8 @@ public final class Block {
     }
 
     /** G += B^T S B for S = [a b c; b d e; c e f] at the point (x, y, z); upper triangle only. */
-    void addStiffness(double x, double y, double z, double a, double b, double c1, double d, double e, double f) {
+    public void addStiffness(
+            double x, double y, double z, double a, double b, double c1, double d, double e, double f) {
         double[] m = g;
         m[0] += a;
         m[1] += b;

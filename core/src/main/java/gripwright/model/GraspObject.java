@@ -20,6 +20,7 @@ import java.util.OptionalDouble;
  * @param squeezePressure greatest pad pressure it bears [Pa]; empty = no limit
  * @param grips names of the grips to be tried, at least one
  * @param weight how much it counts in the total [-]
+ * @param tasks jobs for a free finger while it is held; may be empty
  */
 public record GraspObject(
         String name,
@@ -32,10 +33,40 @@ public record GraspObject(
         OptionalDouble squeezeForce,
         OptionalDouble squeezePressure,
         List<String> grips,
-        double weight) {
+        double weight,
+        List<Press> tasks) {
     public GraspObject {
         Check.positive(mass, "mass of " + name, "kg");
         Check.notNegative(weight, "weight of " + name + " in the total", "");
         grips = List.copyOf(grips);
+        tasks = List.copyOf(tasks);
+    }
+
+    /** An object without tasks. */
+    public GraspObject(
+            String name,
+            Shape shape,
+            double mass,
+            Spread massSpread,
+            Vec3 centreOfMass,
+            String surface,
+            Rotation stance,
+            OptionalDouble squeezeForce,
+            OptionalDouble squeezePressure,
+            List<String> grips,
+            double weight) {
+        this(
+                name,
+                shape,
+                mass,
+                massSpread,
+                centreOfMass,
+                surface,
+                stance,
+                squeezeForce,
+                squeezePressure,
+                grips,
+                weight,
+                List.of());
     }
 }

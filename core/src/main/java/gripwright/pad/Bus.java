@@ -64,9 +64,12 @@ public record Bus(
      *
      * @param period [s]; NaN if it cannot be done
      * @param age of the newest value when it arrives, at most [s]
+     * @param withTemperature period of a scan with another behind it that reads the temperatures [s]; the period itself
+     *     if the temperature comes with every result
+     * @param mean period, those scans counted in [s]
      * @param obstacle why not, and what would make it possible; empty if it can be done
      */
-    public record Plan(Scheme scheme, double period, double age, String obstacle) {
+    public record Plan(Scheme scheme, double period, double age, double withTemperature, double mean, String obstacle) {
         public boolean possible() {
             return obstacle.isEmpty();
         }
@@ -102,25 +105,43 @@ public record Bus(
     public List<Plan> plans(Chip chip, int chips, int addresses) {
         Check.that(chips >= 1 && addresses >= 1, "there are " + chips + " chips with " + addresses + " addresses");
         String conflict = conflict(chips, addresses);
-        double m = select();
-        double s = start(chip);
-        double r = read(chip);
-        double tc = chip.conversion();
         List<Plan> plans = new ArrayList<>();
-        plans.add(plan(Scheme.ONE_BY_ONE, chips * (m + s + tc + r), m + s + tc + r, conflict));
-        double each = Math.max(chips * (2 * m + s + r), m + s + tc + chips * (m + r));
-        plans.add(plan(Scheme.START_ALL, each, each, conflict));
-        double cast = m + s + tc + chips * (m + r);
-        plans.add(plan(Scheme.BROADCAST, cast, cast, conflict.isEmpty() ? noBroadcast() : conflict));
-        double ring = Math.max(chips * (m + r + s), tc + m + r + s);
-        plans.add(plan(Scheme.RING, ring, ring + tc, conflict));
+        for (Scheme scheme : Scheme.values()) {
+            String obstacle = conflict.isEmpty() && scheme == Scheme.BROADCAST ? noBroadcast() : conflict;
+            plans.add(plan(scheme, chip, chips, obstacle));
+        }
         return plans;
     }
 
-    private static Plan plan(Scheme scheme, double period, double age, String obstacle) {
-        return obstacle.isEmpty()
-                ? new Plan(scheme, period, age, "")
-                : new Plan(scheme, Double.NaN, Double.NaN, obstacle);
+    private Plan plan(Scheme scheme, Chip chip, int chips, String obstacle) {
+        if (!obstacle.isEmpty()) {
+            return new Plan(scheme, Double.NaN, Double.NaN, Double.NaN, Double.NaN, obstacle);
+        }
+        double ready = chip.ready();
+        double period = period(scheme, chip, chips, ready);
+        double age = switch (scheme) {
+            case ONE_BY_ONE -> select() + start(chip) + ready + read(chip);
+            case START_ALL, BROADCAST -> period;
+            case RING -> period + ready;
+        };
+        double extra = chip.temperatureEvery() == 0
+                ? 0
+                : period(scheme, chip, chips, chip.wakeUp() + chip.temperatureConversion());
+        double mean = period + (extra == 0 ? 0 : extra / chip.temperatureEvery());
+        return new Plan(scheme, period, age, period + extra, mean, "");
+    }
+
+    /** Of one scan [s] whose values can be read {@code ready} after their start. */
+    private double period(Scheme scheme, Chip chip, int chips, double ready) {
+        double m = select();
+        double s = start(chip);
+        double r = read(chip);
+        return switch (scheme) {
+            case ONE_BY_ONE -> chips * (m + s + ready + r);
+            case START_ALL -> Math.max(chips * (2 * m + s + r), m + s + ready + chips * (m + r));
+            case BROADCAST -> m + s + ready + chips * (m + r);
+            case RING -> Math.max(chips * (m + r + s), ready + m + r + s);
+        };
     }
 
     private String noBroadcast() {

@@ -18,6 +18,10 @@ import gripwright.check.Check;
  * @param conversion time of one reading [s]
  * @param startBits bit times of the transfer that starts a conversion; 0 if the chip runs freely
  * @param readBits bit times of the transfer that reads the result
+ * @param wakeUp from the start to the first conversion [s]
+ * @param temperatureEvery scans from one reading of the die's temperature to the next; 0 if it comes with every result
+ * @param temperatureConversion time of one reading of the temperature [s]
+ * @param heat measured reading per kelvin of a poured cell [Pa/K]; NaN if nobody measured it
  */
 public record Chip(
         String name,
@@ -33,14 +37,63 @@ public record Chip(
         double greatest,
         double conversion,
         int startBits,
-        int readBits) {
+        int readBits,
+        double wakeUp,
+        int temperatureEvery,
+        double temperatureConversion,
+        double heat) {
     public Chip {
         Check.positive(sizeX, "outline of " + name + " along the strip", "m");
         Check.positive(sizeY, "outline of " + name + " across the strip", "m");
         Check.positive(height, "height of " + name, "m");
         Check.positive(noise, "noise of " + name, "Pa");
         Check.notNegative(conversion, "conversion time of " + name, "s");
+        Check.notNegative(wakeUp, "wake-up time of " + name, "s");
+        Check.notNegative(temperatureConversion, "temperature conversion of " + name, "s");
+        Check.that(temperatureEvery >= 0, "temperature of " + name + " is read every " + temperatureEvery + " scans");
         Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
+    }
+
+    /** A chip that is awake and gives its temperature with every result; its heat was not measured. */
+    public Chip(
+            String name,
+            double sizeX,
+            double sizeY,
+            double height,
+            double portRadius,
+            double lid,
+            double cavityRadius,
+            double cavityHeight,
+            double noise,
+            double least,
+            double greatest,
+            double conversion,
+            int startBits,
+            int readBits) {
+        this(
+                name,
+                sizeX,
+                sizeY,
+                height,
+                portRadius,
+                lid,
+                cavityRadius,
+                cavityHeight,
+                noise,
+                least,
+                greatest,
+                conversion,
+                startBits,
+                readBits,
+                0,
+                0,
+                0,
+                Double.NaN);
+    }
+
+    /** From the start to a result that can be read [s]. */
+    public double ready() {
+        return wakeUp + conversion;
     }
 
     /** Of the circle with the area of the outline [m]. */

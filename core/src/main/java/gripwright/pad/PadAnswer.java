@@ -17,6 +17,11 @@ import java.util.List;
  * @param unfilled reading per newton over the chip with port and cavity full of air [Pa/N]
  * @param bubble that costs a tenth of the sensitivity [m^3]
  * @param left share of the sensitivity after one pull to the given vacuum, the pessimistic bound [-]
+ * @param drift over one closing
+ * @param averaging what more readings buy over a chip
+ * @param best number of readings against noise and the greatest drift
+ * @param area bounds of place along, across and force with the model's error; endless for a single row
+ * @param casting how long pouring takes
  * @param perKelvin reading per kelvin of the filled, bonded cavity [Pa/K]
  * @param probes sphere of radius 10 mm pressed in, up to where linear theory ends
  * @param thicknesses peak and widths over rubber thickness
@@ -37,6 +42,11 @@ public record PadAnswer(
         double unfilled,
         double bubble,
         double left,
+        Drift drift,
+        List<Averaging> averaging,
+        Averaging best,
+        AreaBounds area,
+        CastingTimes casting,
         double perKelvin,
         List<LayerContact.Pressed> probes,
         List<Thickness> thicknesses,
@@ -54,6 +64,7 @@ public record PadAnswer(
     private static final double[] MODULI = {0.2e6, 0.4e6, 0.8e6, 1.6e6, 3.2e6};
 
     public PadAnswer {
+        averaging = List.copyOf(averaging);
         probes = List.copyOf(probes);
         thicknesses = List.copyOf(thicknesses);
         hardnesses = List.copyOf(hardnesses);
@@ -66,16 +77,19 @@ public record PadAnswer(
     /** One point of the curve over hardness: modulus [Pa], peak [Pa/N]. */
     public record Hardness(double modulus, double peak) {}
 
-    public static PadAnswer of(PadDesign pad, PadSetup.Judging judging, PadSetup.Casting casting) {
+    public static PadAnswer of(PadDesign pad, PadSetup setup) {
+        PadSetup.Judging judging = setup.judging();
+        PadSetup.Casting casting = setup.casting();
         Chip chip = pad.chip();
         PadGeometry geometry = PadGeometry.of(chip, pad.overBoard());
         PadResponse response = PadModel.filled(geometry, pad.modulus(), pad.bulk());
         Strip strip = new Strip(pad, response);
+        Drift drift = Drift.over(setup.touch().closing(), setup.touch().warming(), response, chip);
         Cavity cavity = new Cavity(chip, pad.modulus(), pad.bulk());
         double headroom = chip.greatest() - Cavity.AMBIENT;
         List<LayerContact.Pressed> probes = new ArrayList<>();
         for (double sink : SINKS) {
-            probes.add(LayerContact.sphere(PROBE, sink * pad.overChip(), pad.modulus(), pad.overChip()));
+            probes.add(probe(pad, sink));
         }
         return new PadAnswer(
                 pad,
@@ -92,7 +106,12 @@ public record PadAnswer(
                 PadModel.unfilled(geometry, pad.modulus(), pad.bulk()).at(0, chip.volume(), Cavity.AMBIENT),
                 cavity.bubbleFor(0.1),
                 cavity.withBubble(cavity.leftAfter(casting.vacuum(), pad.overBoard())),
-                response.perKelvin(Cavity.EXPANSION),
+                drift,
+                Averaging.table(pad, response.peak(), drift, judging),
+                Averaging.best(pad, response.peak(), drift, judging),
+                AreaBounds.worst(pad, response, judging.force(), chip.noise(), judging.modelError()),
+                CastingTimes.of(casting, pad.overBoard()),
+                Double.isNaN(chip.heat()) ? response.perKelvin(Cavity.EXPANSION) : chip.heat(),
                 probes,
                 thicknesses(pad),
                 hardnesses(pad),
@@ -172,9 +191,49 @@ public record PadAnswer(
 
     /** Stiffness of the pad under a light touch of the round probe [N/m]. */
     public double padStiffness() {
-        LayerContact.Pressed a = probes.get(0);
-        LayerContact.Pressed b = probes.get(1);
+        return stiffness(probes.get(0), probes.get(1));
+    }
+
+    /** The same for a pad of which nothing else is wanted [N/m]. */
+    static double stiffness(PadDesign pad) {
+        return stiffness(probe(pad, SINKS[0]), probe(pad, SINKS[1]));
+    }
+
+    private static double stiffness(LayerContact.Pressed a, LayerContact.Pressed b) {
         return (b.force() - a.force()) / (b.indentation() - a.indentation());
+    }
+
+    private static LayerContact.Pressed probe(PadDesign pad, double sink) {
+        return LayerContact.sphere(PROBE, sink * pad.overChip(), pad.modulus(), pad.overChip());
+    }
+
+    /** The same answer for a pad that differs only in its name. */
+    public PadAnswer named(String name) {
+        return new PadAnswer(
+                design.named(name),
+                response,
+                strip,
+                limitBest,
+                limitWorst,
+                saturation,
+                bluntSaturation,
+                thinnest,
+                bounds,
+                boundsWithoutError,
+                frictionShift,
+                unfilled,
+                bubble,
+                left,
+                drift,
+                averaging,
+                best,
+                area,
+                casting,
+                perKelvin,
+                probes,
+                thicknesses,
+                hardnesses,
+                warnings);
     }
 
     public boolean blind() {

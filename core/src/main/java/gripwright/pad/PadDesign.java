@@ -13,6 +13,7 @@ import gripwright.check.Check;
  * @param pitch from chip to chip along the row [m]
  * @param rows side by side
  * @param rowPitch from row to row [m]
+ * @param stagger how far every second row is shifted along the strip [m]
  * @param width of the strip [m]
  */
 public record PadDesign(
@@ -25,6 +26,7 @@ public record PadDesign(
         double pitch,
         int rows,
         double rowPitch,
+        double stagger,
         double width) {
     public PadDesign {
         Check.positive(modulus, "modulus of pad " + name, "Pa");
@@ -49,7 +51,11 @@ public record PadDesign(
         return count * rows;
     }
 
+    public PadDesign named(String other) {
+        return new PadDesign(other, chip, overBoard, modulus, bulk, count, pitch, rows, rowPitch, stagger, width);
+    }
+
     public PadDesign withOverBoard(double thickness) {
-        return new PadDesign(name, chip, thickness, modulus, bulk, count, pitch, rows, rowPitch, width);
+        return new PadDesign(name, chip, thickness, modulus, bulk, count, pitch, rows, rowPitch, stagger, width);
     }
 }

@@ -2,14 +2,22 @@ package gripwright.pad;
 
 import gripwright.check.Check;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything the project folder says about pads that feel.
  *
  * @param addresses different addresses each chip can be set to
+ * @param readings the columns of a log, if they are named
  */
 public record PadSetup(
-        List<PadDesign> pads, Bus bus, int addresses, TouchStop touch, Casting casting, Judging judging) {
+        List<PadDesign> pads,
+        Bus bus,
+        int addresses,
+        TouchStop touch,
+        Casting casting,
+        Judging judging,
+        Optional<Readings> readings) {
     public PadSetup {
         pads = List.copyOf(pads);
         Check.that(!pads.isEmpty(), "there are no pads");

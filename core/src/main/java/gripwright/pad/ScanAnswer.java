@@ -21,7 +21,7 @@ public record ScanAnswer(
         int chips = setup.pads().stream().mapToInt(PadDesign::cells).sum();
         Chip slowest = setup.pads().stream()
                 .map(PadDesign::chip)
-                .max(Comparator.comparingDouble(c -> c.conversion() + bus.read(c) + bus.start(c)))
+                .max(Comparator.comparingDouble(c -> c.ready() + bus.read(c) + bus.start(c)))
                 .orElseThrow();
         return new ScanAnswer(
                 bus,

@@ -7,6 +7,7 @@ import gripwright.check.Check;
  *
  * @param speed of the finger at the pad [m/s]
  * @param closing time over which no false alarm is wanted [s]
+ * @param warming of the rubber meanwhile [K/s]
  * @param falseAlarms wanted rate per closing [-]
  * @param misses rate at which the force at detection is stated [-]
  * @param delay of the controller, from a value to the motor [s]
@@ -16,6 +17,7 @@ import gripwright.check.Check;
 public record TouchStop(
         double speed,
         double closing,
+        double warming,
         double falseAlarms,
         double misses,
         double delay,
@@ -61,6 +63,14 @@ public record TouchStop(
                 period + delay + braking,
                 stiffness,
                 detection + stiffness * speed * (period + delay + braking));
+    }
+
+    /**
+     * Length of a running mean that gives the least force on an object that does not move: the mean of n readings lags by
+     * n/2 scans, its noise falls with the root of n. Below 1 averaging only makes it worse.
+     */
+    public double averaging(Forces single, double period) {
+        return Math.pow(single.detection() / (single.stiffness() * speed * period), 2.0 / 3);
     }
 
     /** What happens to one object; braking is taken as a sudden halt after the same way. */

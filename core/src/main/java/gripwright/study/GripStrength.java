@@ -91,6 +91,18 @@ public final class GripStrength {
      */
     public record OfFinger(String finger, Outcome outcome, double force) {}
 
+    /**
+     * All figures of one grip.
+     *
+     * @param fingerPipe on which the fingers were tried
+     */
+    public record Figures(String grip, String surface, List<OnPipe> pipes, Pipe fingerPipe, List<OfFinger> fingers) {
+        public Figures {
+            pipes = List.copyOf(pipes);
+            fingers = List.copyOf(fingers);
+        }
+    }
+
     private final Hand hand;
     private final RunnerFactory runners;
     private final Grip grip;
@@ -102,6 +114,17 @@ public final class GripStrength {
         this.runners = runners;
         this.grip = grip;
         this.surface = surface;
+    }
+
+    /** On all pipes; the fingers on the middle one. */
+    public Figures all() {
+        Pipe middle = Pipe.INCH_2;
+        return new Figures(
+                grip.name(),
+                surface,
+                java.util.Arrays.stream(Pipe.values()).map(this::on).toList(),
+                middle,
+                fingers(middle));
     }
 
     /** Picks a pipe up, weighs the squeeze by planes through its axis, pulls and twists it. */

@@ -58,6 +58,7 @@ public final class HoldFindings {
                     + hold.closing().summary().outcome().words() + ".");
         }
         List<String> out = new ArrayList<>();
+        hold.presses().forEach(p -> out.add(PressFindings.of(p)));
         pulls(out);
         turns(out);
         transport(out);

@@ -6,8 +6,10 @@ import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CellShare.Basis;
 import gripwright.study.MapGrid.Cell;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
@@ -51,12 +53,28 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** Computes the map; stopped by the progress, it keeps what is finished. */
     public MapResult run(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
-        return new Work(object, grip, runners, jobs, progress).run();
+        return run(object, grip, runners, jobs, progress, soFar -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param soFar told of each whole map on the way, with the same span: of coarser grids, then with one run a cell
+     */
+    public MapResult run(
+            GraspObject object,
+            Grip grip,
+            Runners runners,
+            Jobs jobs,
+            Jobs.Progress progress,
+            Consumer<MapResult> soFar) {
+        return new Work(object, grip, runners, jobs, progress, soFar).run();
     }
 
     /** The outcomes alone, without ensembles. */
     MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
-        Work work = new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE);
+        Work work = new Work(
+                object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {});
         work.outcomes();
         return work.result();
     }
@@ -67,16 +85,24 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private final Grip grip;
         private final Runners runners;
         private final MapJobs jobs;
+        private final Consumer<MapResult> soFar;
         private final MapGrid grid = new MapGrid(map.cells());
         private final int n = map.cells();
         private final @Nullable ClosingSummary[] runs = new ClosingSummary[n * n];
         private final boolean[] takenOver = new boolean[n * n];
         private final Patches patches = new Patches(map, grid, PATCH);
 
-        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress) {
+        Work(
+                GraspObject object,
+                Grip grip,
+                Runners runners,
+                Jobs jobs,
+                Jobs.Progress progress,
+                Consumer<MapResult> soFar) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;
+            this.soFar = soFar;
             this.jobs = new MapJobs(jobs, progress, factory -> factory.create(object, grip));
         }
 
@@ -84,6 +110,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             outcomes();
             for (boolean more = !jobs.stopped(); more; ) {
                 more = members();
+                grown(1);
             }
             for (RunnerFactory other : List.of(runners.halfDamping, runners.halfStep)) {
                 for (boolean more = !jobs.stopped(); more; ) {
@@ -98,16 +125,41 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
             int stride = grid.middle() >= 2 * COARSEST ? COARSEST : grid.middle() >= COARSEST ? 2 : 1;
             int coarsest = stride;
             compute(cell -> onLattice(cell, coarsest));
+            grown(coarsest);
             for (stride /= 2; stride >= 1 && !jobs.stopped(); stride /= 2) {
                 int step = stride;
                 compute(cell -> onLattice(cell, step) && at(cell) == null && !takeOver(cell, 2 * step));
+                grown(step);
             }
             for (boolean more = !jobs.stopped(); more; ) {
                 more = compute(cell -> takenOver[index(cell)] && besideAnother(cell));
             }
+            grown(1);
+        }
+
+        /** Tells of the map so far, if every cell so far apart is known and they reach its edge. */
+        private void grown(int stride) {
+            if (jobs.stopped() || grid.middle() % stride != 0) {
+                return;
+            }
+            @Nullable CellShare[] shares = shares();
+            List<@Nullable ClosingSummary> someRuns = new ArrayList<>();
+            List<@Nullable CellShare> someShares = new ArrayList<>();
+            for (int row = 0; row < n; row += stride) {
+                for (int column = 0; column < n; column += stride) {
+                    someRuns.add(runs[row * n + column]);
+                    someShares.add(shares[row * n + column]);
+                }
+            }
+            CaptureMap coarse = new CaptureMap(map.span(), (n - 1) / stride + 1, map.wantedShare());
+            soFar.accept(coarse.summary(object.name(), grip.name(), someRuns, someShares));
         }
 
         MapResult result() {
+            return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares()));
+        }
+
+        private @Nullable CellShare[] shares() {
             @Nullable CellShare[] shares = new CellShare[n * n];
             for (Cell cell : grid.order()) {
                 ClosingSummary run = at(cell);
@@ -117,7 +169,7 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
                             : patches.hasEnsemble(cell) ? patches.share(cell) : CellShare.of(Basis.RUN, run.outcome());
                 }
             }
-            return map.summary(object.name(), grip.name(), Arrays.asList(runs), Arrays.asList(shares));
+            return shares;
         }
 
         /** Runs the chosen cells once; true if there were any and all were finished. */

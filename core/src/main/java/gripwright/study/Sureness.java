@@ -28,6 +28,11 @@ public record Sureness(Proportion held, boolean clear, List<Flip> flips) {
         flips = List.copyOf(flips);
     }
 
+    /** What keeps the random numbers of one place apart from those of others, whoever asks. */
+    public static String subject(String object, String grip, Conditions c) {
+        return object + " with " + grip + " at " + c.x() + ", " + c.y() + ", " + c.turn();
+    }
+
     /**
      * Closes an ensemble and, where it does not agree, looks for single inputs that turn the nominal answer.
      *

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param area held on average over the objects, weighted [m^2]
  * @param effects in the order of the changes; those not reached before a stop are missing
  * @param wanted how many changes there are
+ * @param again the effect of the best change on samples that had no part in choosing it; empty if none helps, or stopped
  */
 public record VaryResult(
         long seed,
@@ -29,7 +30,8 @@ public record VaryResult(
         int undecided,
         Difference area,
         List<Effect> effects,
-        int wanted) {
+        int wanted,
+        Optional<Effect> again) {
     /** An object and its grip. */
     public record Tried(String object, String grip) {}
 
@@ -76,6 +78,25 @@ public record VaryResult(
     public VaryResult {
         objects = List.copyOf(objects);
         effects = List.copyOf(effects);
+    }
+
+    /** Without the second run of the best change. */
+    public VaryResult(
+            long seed,
+            int runs,
+            int places,
+            double span,
+            List<Tried> objects,
+            TrialsResult.Weighted success,
+            int undecided,
+            Difference area,
+            List<Effect> effects,
+            int wanted) {
+        this(seed, runs, places, span, objects, success, undecided, area, effects, wanted, Optional.empty());
+    }
+
+    VaryResult with(Optional<Effect> second) {
+        return new VaryResult(seed, runs, places, span, objects, success, undecided, area, effects, wanted, second);
     }
 
     public boolean stopped() {

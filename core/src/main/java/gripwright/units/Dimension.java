@@ -4,11 +4,15 @@ package gripwright.units;
  * Exponents of the base dimensions. Angle is one of them, so that a torque (N*m) is not a stiffness (N*m/rad); hardness
  * is one so that a Shore number cannot be taken for anything else.
  */
-public record Dimension(int length, int mass, int time, int angle, int hardness, int current) {
+public record Dimension(int length, int mass, int time, int angle, int hardness, int current, int temperature) {
     public static final Dimension NONE = new Dimension(0, 0, 0, 0, 0);
 
     public Dimension(int length, int mass, int time, int angle, int hardness) {
-        this(length, mass, time, angle, hardness, 0);
+        this(length, mass, time, angle, hardness, 0, 0);
+    }
+
+    public Dimension(int length, int mass, int time, int angle, int hardness, int current) {
+        this(length, mass, time, angle, hardness, current, 0);
     }
 
     public Dimension times(Dimension other) {
@@ -18,7 +22,8 @@ public record Dimension(int length, int mass, int time, int angle, int hardness,
                 time + other.time,
                 angle + other.angle,
                 hardness + other.hardness,
-                current + other.current);
+                current + other.current,
+                temperature + other.temperature);
     }
 
     public Dimension power(int exponent) {
@@ -28,6 +33,7 @@ public record Dimension(int length, int mass, int time, int angle, int hardness,
                 time * exponent,
                 angle * exponent,
                 hardness * exponent,
-                current * exponent);
+                current * exponent,
+                temperature * exponent);
     }
 }

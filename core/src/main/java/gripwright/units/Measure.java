@@ -33,7 +33,10 @@ public enum Measure {
     VISCOSITY("a viscosity", "3 Pa*s", new Dimension(-1, 1, -1, 0, 0), 1e-6, 1e6, "Pa*s"),
     VOLTAGE("a voltage", "3.3 V", new Dimension(2, 1, -3, 0, 0, -1), 1e-6, 1e6, "V", "mV"),
     RESISTANCE("a resistance", "2.2 kohm", new Dimension(2, 1, -3, 0, 0, -2), 1e-6, 1e12, "kohm", "ohm"),
-    CAPACITANCE("a capacitance", "150 pF", new Dimension(-2, -1, 4, 0, 0, 2), 1e-15, 1, "pF", "nF");
+    CAPACITANCE("a capacitance", "150 pF", new Dimension(-2, -1, 4, 0, 0, 2), 1e-15, 1, "pF", "nF"),
+    WARMING("a speed of warming", "0.6 K/min", new Dimension(0, 0, -1, 0, 0, 0, 1), 1e-9, 1e3, "K/min", "K/s"),
+    HEAT_RESPONSE(
+            "a pressure per kelvin", "2 kPa/K", new Dimension(-1, 1, -2, 0, 0, 0, -1), 1e-6, 1e9, "kPa/K", "Pa/K");
 
     private final String words;
     private final String example;

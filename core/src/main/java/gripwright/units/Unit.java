@@ -58,6 +58,7 @@ public record Unit(double factor, Dimension dimension) {
         SCALED.put("rad", new Unit(1, angle));
         SCALED.put("gf", new Unit(1e-3 * STANDARD_GRAVITY, Measure.FORCE.dimension()));
         SCALED.put("bar", new Unit(1e5, Measure.PRESSURE.dimension()));
+        SCALED.put("K", new Unit(1, new Dimension(0, 0, 0, 0, 0, 0, 1)));
         PLAIN.put("deg", new Unit(Math.PI / 180, angle));
         PLAIN.put("\u00b0", new Unit(Math.PI / 180, angle));
         PLAIN.put("rev", new Unit(2 * Math.PI, angle));

@@ -2,6 +2,8 @@ package gripwright.closing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import gripwright.math.Pose;
+import gripwright.math.Rotation;
 import gripwright.math.Vec3;
 import gripwright.model.ArmCompliance;
 import gripwright.model.FingerTendon;
@@ -79,6 +81,62 @@ class DerivativesTest {
                     .isCloseTo(g[i], org.assertj.core.data.Offset.offset(1e-6 * 100));
         }
         secondDerivative(s, seed, 0);
+    }
+
+    /** What the push between palm and object adds, on hands with and without a soft arm. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4})
+    void propertyAPushAgainstThePalmKeepsTheDerivatives(long seed) {
+        StepSystem s = someState(seed);
+        Vec3 place = new Vec3(s.p[0] + 0.01, s.p[1] - 0.02, s.p[2] + 0.03);
+        Pose held = new Pose(new Vec3(s.p[0], s.p[1], s.p[2]), Rotation.of(s.r, 0));
+        s.updatePoses();
+        PressSpring press = new PressSpring(
+                new Vec3(0.3, -0.5, seed).unit(), 2e4, s.bodyPose(0).applyInverse(place), held, place);
+        press.farEnd(0.002);
+        Mover mover = new Mover(s);
+        double[] g = ofPress(s, press, 0, 0);
+        s.press = press;
+        s.evaluate(true);
+        double[] h = s.hessian.clone();
+        s.press = null;
+        s.evaluate(true);
+        for (int i = 0; i < h.length; i++) {
+            h[i] -= s.hessian[i];
+        }
+        for (int k = 0; k < s.size; k++) {
+            mover.to(k, STEP);
+            s.updatePoses();
+            double up = press.energy(s.objectRotation, s.objectPosition);
+            double[] gUp = ofPress(s, press, k, STEP);
+            mover.to(k, -STEP);
+            s.updatePoses();
+            double down = press.energy(s.objectRotation, s.objectPosition);
+            double[] gDown = ofPress(s, press, k, -STEP);
+            mover.back();
+            assertThat((up - down) / (2 * STEP))
+                    .as("seed " + seed + ", unknown " + k)
+                    .isCloseTo(g[k], org.assertj.core.data.Offset.offset(1e-4));
+            for (int i = 0; i < s.size; i++) {
+                assertThat((gUp[i] - gDown[i]) / (2 * STEP))
+                        .as("seed " + seed + ", entry " + i + ", " + k)
+                        .isCloseTo(h[i * s.size + k], org.assertj.core.data.Offset.offset(0.05));
+            }
+        }
+    }
+
+    /** Gradient that the push alone adds at the present state, in the axes of the base. */
+    private static double[] ofPress(StepSystem s, PressSpring press, int unknown, double by) {
+        s.press = null;
+        s.evaluate(false);
+        double[] without = s.gradient.clone();
+        s.press = press;
+        s.evaluate(false);
+        s.press = null;
+        for (int i = 0; i < s.size; i++) {
+            s.gradient[i] -= without[i];
+        }
+        return by == 0 ? s.gradient.clone() : inBaseAxes(s, unknown, by);
     }
 
     /** Nothing but the spring acts on the object: no contact hides a fault in it. */

@@ -92,4 +92,37 @@ class BusTest {
         Bus closed = new Bus(false, 400e3, 20e-6, 8, true, false, 0, 0, 3.3);
         assertThat(closed.plans(Chips.WIDE, 8, 1).get(2).obstacle()).contains("enable bit");
     }
+
+    /** Worked by hand: 8 chips, ring on one bus without driver overhead; every tenth scan one of temperatures follows. */
+    @Test
+    void referenceTemperatureScansCountInTheMean() {
+        Chip c = Chips.SMALL;
+        Chip sleepy = new Chip(
+                c.name(),
+                c.sizeX(),
+                c.sizeY(),
+                c.height(),
+                c.portRadius(),
+                c.lid(),
+                c.cavityRadius(),
+                c.cavityHeight(),
+                c.noise(),
+                c.least(),
+                c.greatest(),
+                c.conversion(),
+                c.startBits(),
+                c.readBits(),
+                1e-3,
+                10,
+                4e-3,
+                Double.NaN);
+        Bus plain = new Bus(false, 400e3, 0, 8, false, false, 0, 0, 3.3);
+        Bus.Plan ring = plain.plans(sleepy, 8, 1).get(3);
+        double slot = (20 + 58) / 400e3;
+        double ordinary = Math.max(8 * slot, 1e-3 + 0.6e-3 + slot);
+        double extra = Math.max(8 * slot, 1e-3 + 4e-3 + slot);
+        assertThat(ring.period()).isCloseTo(ordinary, within(1e-12));
+        assertThat(ring.withTemperature()).isCloseTo(ordinary + extra, within(1e-12));
+        assertThat(ring.mean()).isCloseTo(ordinary + extra / 10, within(1e-12));
+    }
 }

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class StripTest {
     private static Strip strip(double pitch) {
         PadDesign design =
-                new PadDesign("p", Chips.SMALL, 4e-3, 1e6, 1e6 / (3 * (1 - 2 * 0.4999)), 5, pitch, 1, 1, 0.02);
+                new PadDesign("p", Chips.SMALL, 4e-3, 1e6, 1e6 / (3 * (1 - 2 * 0.4999)), 5, pitch, 1, 1, 0, 0.02);
         return new Strip(design, PadModel.filled(PadGeometry.of(Chips.SMALL, 4e-3), 1e6, design.bulk()));
     }
 

@@ -116,7 +116,7 @@ class TouchTest {
     /** The overshoot worked by hand: F + k v (1/f + T) + k v^2 / (2 a). */
     @Test
     void referencePeakForceAfterTheDelay() {
-        TouchStop stop = new TouchStop(0.05, 1, 1e-3, 0.05, 0.01, 5, 1e12);
+        TouchStop stop = new TouchStop(0.05, 1, 0.01, 1e-3, 0.05, 0.01, 5, 1e12);
         TouchStop.Forces forces = stop.forces(15e3, 3, 5, 1 / 200.0, 1000);
         assertThat(forces.peak() - forces.detection()).isCloseTo(1000 * 0.05 * 0.015 + 0.25, within(1e-6));
         assertThat(forces.detection()).isCloseTo(0.0013, within(5e-5));

@@ -10,6 +10,7 @@ import gripwright.model.Grip;
 import gripwright.study.CellShare.Basis;
 import gripwright.study.Fakes.RuleRunner;
 import gripwright.study.Uncertain.Member;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -58,6 +59,28 @@ class ShareMapTest {
         }
         assertThat(wrong.get()).isZero();
         assertThat(map.count(s -> s.basis() == Basis.NEIGHBOURS)).isGreaterThan(1000);
+    }
+
+    @Test
+    void wholeCoarserMapsAreToldOnTheWay() {
+        List<Integer> cells = new ArrayList<>();
+        RunnerFactory closings = (o, g) -> new RuleRunner(disc(0.0311));
+        MapResult map = new ShareMap(new CaptureMap(0.06, 41, 0.9), Uncertain.seeded(1))
+                .run(
+                        MUG,
+                        WRAP,
+                        new ShareMap.Runners(closings, closings, closings),
+                        new ThreadJobs(2),
+                        Jobs.Progress.NONE,
+                        soFar -> {
+                            cells.add(soFar.cells());
+                            assertThat(soFar.runs()).doesNotContainNull();
+                            assertThat(soFar.span()).isEqualTo(0.06);
+                            // every map of a disc says about how large it is
+                            assertThat(soFar.heldArea()).isCloseTo(Math.PI * 0.0311 * 0.0311, within(4e-4));
+                        });
+        assertThat(cells).startsWith(11, 21, 41).endsWith(41);
+        assertThat(map.runs()).doesNotContainNull();
     }
 
     @Test

@@ -16,6 +16,7 @@ import gripwright.study.Fakes.RuleRunner;
 import gripwright.study.VaryResult.Effect;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 
@@ -53,6 +54,36 @@ class VaryTest {
         assertThat(result.effects())
                 .filteredOn(e -> !e.quantity().equals("first phalanx length"))
                 .allMatch(e -> e.success().value() == 0 && !e.success().settled());
+    }
+
+    @Test
+    void theBestChangeIsRunAgainOnOtherSamples() {
+        VaryResult result = vary(new ThreadJobs(2), Jobs.Progress.NONE);
+        Effect best = result.best().orElseThrow();
+        Effect again = result.again().orElseThrow();
+        assertThat(again.words()).isEqualTo(best.words());
+        assertThat(again.success()).isNotEqualTo(best.success());
+        assertThat(again.success().low()).as("it really helps").isPositive();
+        assertThat(VaryFindings.best(result)).contains("On fresh samples");
+    }
+
+    /** Common practice, no source (the winner's curse): of many changes that do nothing one looks good, but not again. */
+    @Test
+    void propertyAWinnerByLuckLosesItsLeadOnFreshSamples() {
+        Function<Project, RunnerFactory> luck = project -> (object, grip) -> new RuleRunner(c -> {
+            int key = 31 * project.hand().name().hashCode() + Double.hashCode(c.x());
+            return new Random(key).nextInt(1000) < 500 ? Outcome.HELD : Outcome.PUSHED_AWAY;
+        });
+        double first = 0;
+        double second = 0;
+        for (int seed = 1; seed <= 10; seed++) {
+            VaryResult r = new Vary(30, 2, 0.06, seed, Variation.DEFAULT)
+                    .run(PROJECT, luck, new ThreadJobs(2), Jobs.Progress.NONE);
+            first += r.best().orElseThrow().success().value() / 10;
+            second += r.again().orElseThrow().success().value() / 10;
+        }
+        assertThat(first).isGreaterThan(0.1);
+        assertThat(second).isLessThan(0.5 * first);
     }
 
     @Test

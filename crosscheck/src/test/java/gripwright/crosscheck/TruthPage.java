@@ -81,6 +81,10 @@ final class TruthPage {
                     "Intervals of shares, differences, and tests of groups.",
                     List.of("intervals of shares", "tests of groups")),
             new Section(
+                    "Trials of the built hand",
+                    "Exact tests, how many trials it takes, and the formulas of the bench measurements.",
+                    List.of("trials of the built hand", "bench measurements")),
+            new Section(
                     "A fact of the trade",
                     "A hand of this size and kind still picks up most objects when the placement is 25 mm off and up to about"
                             + " 75 mm at best. Found: the radius of the circle as large as the held area of the best grip's"

@@ -3,6 +3,7 @@ package gripwright.files;
 import gripwright.math.Rotation;
 import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
+import gripwright.model.Press;
 import gripwright.model.Spread;
 import gripwright.shape.Composite;
 import gripwright.shape.Mesh;
@@ -204,6 +205,11 @@ final class ObjectKeys {
             "all objects count alike",
             "How much it counts in the total.");
 
+    private static final Key<Map<String, Press>> TASK = Key.maybe(
+            "task",
+            TaskKeys.TASKS,
+            "Jobs for a finger that a grip leaves free while it holds the object, by name: a button, a lever.");
+
     private static final List<Key<?>> SHAPES = ShapeKeys.joined(ShapeKeys.SIMPLE, List.of(ShapeKeys.PARTS, MESH, FROM));
 
     static final Section<GraspObject> OBJECT = Section.of(
@@ -221,7 +227,8 @@ final class ObjectKeys {
                                     TURNED,
                                     ROLLED,
                                     GRIPS,
-                                    WEIGHT)),
+                                    WEIGHT,
+                                    TASK)),
                     ObjectKeys::object)
             .oneOf(SHAPES)
             .checked(ObjectKeys::readMesh)
@@ -315,6 +322,9 @@ final class ObjectKeys {
         }
         Squeeze squeeze = b.find(SQUEEZE).orElse(new Squeeze(OptionalDouble.empty(), OptionalDouble.empty()));
         List<String> allGrips = List.copyOf(b.reading().names(GripKeys.FAMILY));
+        Map<String, Press> tasks = b.find(TASK).orElse(Map.of());
+        tasks.values()
+                .forEach(task -> TaskKeys.checkReach(b, task, shaped.shape().boundingRadius()));
         return new GraspObject(
                 b.name(),
                 shaped.shape(),
@@ -326,7 +336,8 @@ final class ObjectKeys {
                 squeeze.force(),
                 squeeze.pressure(),
                 b.find(GRIPS).orElse(allGrips),
-                b.get(WEIGHT));
+                b.get(WEIGHT),
+                List.copyOf(tasks.values()));
     }
 
     private record Shaped(Shape shape, @Nullable Spread mass) {}

@@ -8,6 +8,7 @@ import gripwright.pad.Bus;
 import gripwright.pad.Chip;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
+import gripwright.pad.Readings;
 import gripwright.pad.TouchStop;
 import gripwright.units.Measure;
 import gripwright.units.QuantityText;
@@ -115,6 +116,31 @@ final class PadKeys {
             "many such chips have one fixed address",
             "How many different addresses the chip can be set to.");
 
+    private static final Key<Double> WAKE_UP = Key.byDefault(
+            "wake-up",
+            new Quantities.Value(Range.from0(Measure.TIME)),
+            "0 ms",
+            "the chip stays awake between readings",
+            "From the start of a reading to its conversion, for chips that sleep in between.");
+    private static final Key<Integer> TEMPERATURE_EVERY = whole(
+            "temperature every",
+            0,
+            100_000,
+            "0",
+            "the die's temperature comes with every result",
+            "Scans from one reading of the temperature to the next, for chips that convert it on its own; 0 if it comes"
+                    + " with every result.");
+    private static final Key<Double> TEMPERATURE_TIME = Key.byDefault(
+            "temperature conversion",
+            new Quantities.Value(Range.from0(Measure.TIME)),
+            "0 ms",
+            "the temperature comes with every result",
+            "Time of one conversion of the temperature.");
+    private static final Key<Double> HEAT = Key.maybe(
+            "heat",
+            new Quantities.Value(Range.from0(Measure.HEAT_RESPONSE)),
+            "Measured reading per kelvin of a poured cell; if it is not given, a range is computed.");
+
     private record ChipAndAddresses(Chip chip, int addresses) {}
 
     private static final int WRITE_BITS = 20;
@@ -136,7 +162,11 @@ final class PadKeys {
                             CONVERSION,
                             START,
                             RESULT,
-                            ADDRESSES),
+                            ADDRESSES,
+                            WAKE_UP,
+                            TEMPERATURE_EVERY,
+                            TEMPERATURE_TIME,
+                            HEAT),
                     PadKeys::chip)
             .checked(PadKeys::checkChip);
 
@@ -155,7 +185,11 @@ final class PadKeys {
                 b.get(RANGE).get(1),
                 b.get(CONVERSION),
                 b.find(START).map(n -> WRITE_BITS + BYTE_BITS * n).orElse(0),
-                READ_BITS + BYTE_BITS * b.get(RESULT));
+                READ_BITS + BYTE_BITS * b.get(RESULT),
+                b.get(WAKE_UP),
+                b.get(TEMPERATURE_EVERY),
+                b.get(TEMPERATURE_TIME),
+                b.find(HEAT).orElse(Double.NaN));
         if (!b.isGiven(START)) {
             b.assume(START, "not given: the chip converts by itself");
         }
@@ -203,6 +237,15 @@ final class PadKeys {
                     "lid and cavity are " + mm(b.get(LID) + b.get(CAVITY_HEIGHT)) + " high in a chip of "
                             + mm(b.get(HEIGHT)),
                     "lid and cavity height together below the chip's height");
+        }
+        if (b.find(TEMPERATURE_EVERY).isPresent()
+                && b.find(TEMPERATURE_TIME).isPresent()
+                && (b.get(TEMPERATURE_EVERY) > 0) != (b.get(TEMPERATURE_TIME) > 0)) {
+            b.fault(
+                    b.isGiven(TEMPERATURE_TIME) ? TEMPERATURE_TIME : TEMPERATURE_EVERY,
+                    "the temperature is read every " + b.get(TEMPERATURE_EVERY) + " scans and takes "
+                            + QuantityText.format(b.get(TEMPERATURE_TIME), Measure.TIME),
+                    "both above 0, or neither");
         }
         b.find(RANGE)
                 .filter(r -> r.get(0) >= r.get(1) || r.get(1) <= 101325)
@@ -259,6 +302,12 @@ final class PadKeys {
             new Quantities.Value(Range.above0(Measure.LENGTH)),
             "as the pitch",
             "From row to row across the strip.");
+    private static final Key<Double> STAGGER = Key.byDefault(
+            "stagger",
+            new Quantities.Value(Range.from0(Measure.LENGTH)),
+            "0 mm",
+            "rows side by side",
+            "How far every second row is shifted along the strip.");
     private static final Key<Double> BULK = Key.byDefault(
             "bulk modulus",
             new Quantities.Value(Range.above0(Measure.PRESSURE)),
@@ -278,7 +327,7 @@ final class PadKeys {
     private static final Section<PadText> PAD_SECTION = Section.of(
                     "sensing pad",
                     "A strip of equal chips under one pad of the hand.",
-                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, BULK, POISSON),
+                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, STAGGER, BULK, POISSON),
                     PadKeys::pad)
             .checked(PadKeys::checkPad);
 
@@ -326,6 +375,7 @@ final class PadKeys {
                         b.get(PITCH),
                         b.get(ROWS),
                         b.find(ROW_PITCH).orElse(b.get(PITCH)),
+                        b.get(STAGGER),
                         carrier.width()),
                 b.get(PAD_CHIP).addresses());
     }
@@ -369,7 +419,16 @@ final class PadKeys {
                     "rows of chips " + mm(chip.sizeY()) + " wide overlap at " + mm(rowPitch),
                     "a row pitch of at least " + mm(chip.sizeY()));
         }
-        double strip = (b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX();
+        double shift = b.find(STAGGER).orElse(0.0);
+        if (shift > 0 && (b.get(ROWS) < 2 || shift >= b.get(PITCH))) {
+            b.fault(
+                    STAGGER,
+                    b.get(ROWS) < 2
+                            ? "a single row has none to be shifted against"
+                            : "rows shifted by " + mm(shift) + " at a pitch of " + mm(b.get(PITCH)),
+                    b.get(ROWS) < 2 ? "rows: 2, or no stagger" : "less than the pitch; half of it is best");
+        }
+        double strip = (b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX() + (b.get(ROWS) > 1 ? shift : 0);
         if (strip > carrier.layer().length() * (1 + 1e-9)) {
             b.fault(
                     COUNT,
@@ -459,6 +518,12 @@ final class PadKeys {
             "speed", new Quantities.Value(Range.above0(Measure.SPEED)), "Speed of the pad when it meets the object.");
     private static final Key<Double> CLOSING =
             Key.required("closing", new Quantities.Value(Range.above0(Measure.TIME)), "Time of one closing.");
+    private static final Key<Double> WARMING = Key.byDefault(
+            "warming",
+            new Quantities.Value(Range.from0(Measure.WARMING)),
+            "0.6 K/min",
+            "an assumption; log a pad at rest while the motor works",
+            "How fast the rubber warms while a closing lasts, from chips, motor or room.");
     private static final Range RATE = Range.within(Measure.SHARE, 1e-9, 0.5);
     private static final Key<Double> ALARMS = Key.required(
             "false alarms", new Quantities.Value(RATE), "Wanted rate of false alarms per closing, over all chips.");
@@ -481,10 +546,11 @@ final class PadKeys {
     private static final Section<TouchStop> TOUCH_SECTION = Section.of(
             "touch",
             "How a finger stops when it feels something.",
-            List.of(SPEED, CLOSING, ALARMS, TOUCH_MISSES, DELAY, DECELERATION, FINGER_STIFFNESS),
+            List.of(SPEED, CLOSING, WARMING, ALARMS, TOUCH_MISSES, DELAY, DECELERATION, FINGER_STIFFNESS),
             b -> new TouchStop(
                     b.get(SPEED),
                     b.get(CLOSING),
+                    b.get(WARMING),
                     b.get(ALARMS),
                     b.get(TOUCH_MISSES),
                     b.get(DELAY),
@@ -543,7 +609,9 @@ final class PadKeys {
     private static final Key<Map<String, ChipAndAddresses>> CHIPS = Key.required(
             "chips", Kinds.Named.defining(CHIP, 1, 20, "chips", CHIP_FAMILY), "The kinds of chips, by name.");
     private static final Key<Map<String, PadText>> PADS = Key.required(
-            "pads", new Kinds.Named<>(PAD_SECTION, 1, 20, "sensing pads", null, null), "The pads with chips, by name.");
+            "pads",
+            Kinds.Named.defining(PAD_SECTION, 1, 20, "sensing pads", ReadingKeys.PAD_FAMILY),
+            "The pads with chips, by name.");
     private static final Key<Bus> BUS = Key.required("bus", BUS_SECTION, "How the chips are read.");
     private static final Key<TouchStop> TOUCH = Key.required("touch", TOUCH_SECTION, "How a finger stops on touch.");
     private static final Key<PadSetup.Casting> CASTING =
@@ -551,19 +619,28 @@ final class PadKeys {
     private static final Key<PadSetup.Judging> WANTED =
             Key.required("wanted", WANTED_SECTION, "What the pads should feel.");
 
+    private static final Key<Readings> READINGS =
+            Key.maybe("readings", ReadingKeys.READINGS, "Which column of a log holds what.");
+
     static final Section<PadSetup> FILE = Section.of(
-            "pads",
-            "pads.yaml (optional): barometer chips under the hand's pads, the bus that reads them, how they are cast, and"
-                    + " how a finger stops on touch.",
-            List.of(CHIPS, PADS, BUS, TOUCH, CASTING, WANTED),
-            b -> new PadSetup(
-                    b.get(PADS).values().stream().map(PadText::design).toList(),
-                    b.get(BUS),
-                    b.get(PADS).values().stream()
-                            .mapToInt(PadText::addresses)
-                            .min()
-                            .orElse(1),
-                    b.get(TOUCH),
-                    b.get(CASTING),
-                    b.get(WANTED)));
+                    "pads",
+                    "pads.yaml (optional): barometer chips under the hand's pads, the bus that reads them, how they are cast, how"
+                            + " a finger stops on touch, and the columns of a log of their readings.",
+                    List.of(CHIPS, PADS, BUS, TOUCH, CASTING, WANTED, READINGS),
+                    b -> new PadSetup(
+                            b.get(PADS).values().stream().map(PadText::design).toList(),
+                            b.get(BUS),
+                            b.get(PADS).values().stream()
+                                    .mapToInt(PadText::addresses)
+                                    .min()
+                                    .orElse(1),
+                            b.get(TOUCH),
+                            b.get(CASTING),
+                            b.get(WANTED),
+                            b.find(READINGS)))
+            .checked(b -> b.find(PADS).ifPresent(pads -> {
+                Map<String, Integer> chips = new LinkedHashMap<>();
+                pads.forEach((name, pad) -> chips.put(name, pad.design().cells()));
+                ReadingKeys.checkCounts(b, READINGS, chips);
+            }));
 }

@@ -78,6 +78,23 @@ record SourceText(String file, String text, List<String> lines) {
     }
 
     static @Nullable SourceText decode(String file, byte[] bytes, List<Fault> faults) {
+        SourceText source = utf8(file, bytes, faults);
+        if (source == null) {
+            return null;
+        }
+        if (source.text.isBlank()) {
+            faults.add(source.fault(
+                    Place.START,
+                    file + " is empty",
+                    "the keys of " + file + "; `gripwright new DIR` writes an example",
+                    null));
+            return null;
+        }
+        return source.hasTabs(faults) ? null : source;
+    }
+
+    /** Bytes of any text file as text without a byte order mark, or null after noting where they are not UTF-8. */
+    static @Nullable SourceText utf8(String file, byte[] bytes, List<Fault> faults) {
         String text;
         ByteBuffer in = ByteBuffer.wrap(bytes);
         try {
@@ -101,16 +118,7 @@ record SourceText(String file, String text, List<String> lines) {
                             null));
             return null;
         }
-        SourceText source = of(file, text.startsWith("\ufeff") ? text.substring(1) : text);
-        if (source.text.isBlank()) {
-            faults.add(source.fault(
-                    Place.START,
-                    file + " is empty",
-                    "the keys of " + file + "; `gripwright new DIR` writes an example",
-                    null));
-            return null;
-        }
-        return source.hasTabs(faults) ? null : source;
+        return of(file, text.startsWith("\ufeff") ? text.substring(1) : text);
     }
 
     private static Place endOf(String before) {

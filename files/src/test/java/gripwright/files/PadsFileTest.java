@@ -3,7 +3,9 @@ package gripwright.files;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.pad.PadSetup;
+import gripwright.pad.Readings;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +25,14 @@ class PadsFileTest {
                     finger stiffness: 1 N/mm}
             casting: {vacuum: 3.1 kPa, viscosity: 3 Pa*s, pot life: 30 min}
             wanted: {force: 0.5 N}
+            readings:
+              time: {column: t, unit: us}
+              taxels: {strip: [a, b, c, d, e]}
+              unit: kPa
+              temperature: temp
+              ambient: air
+              force: F
+              pressed: at
             """;
 
     @TempDir
@@ -55,6 +65,28 @@ class PadsFileTest {
     }
 
     @Test
+    void readingsNameTheColumnsOfALog() {
+        folder(TEXT);
+        Readings readings =
+                ProjectReader.readMarked(path).pads().orElseThrow().readings().orElseThrow();
+        assertThat(readings.columns()).containsExactly("t", "a", "b", "c", "d", "e", "temp", "air", "F", "at");
+        assertThat(readings.tick()).isEqualTo(1e-6);
+        assertThat(readings.unit().factor()).isEqualTo(1000);
+        assertThat(readings.temperature()).containsOnly(Map.entry("strip", "temp"));
+    }
+
+    @Test
+    void readingsMayNameOnlyTheClockAndTheTaxels() {
+        folder(TEXT.replaceAll(
+                "(?s)readings:.*", "readings: {time: t, taxels: {strip: [a, b, c, d, e]}, unit: counts}"));
+        Readings readings =
+                ProjectReader.readMarked(path).pads().orElseThrow().readings().orElseThrow();
+        assertThat(readings.tick()).isEqualTo(1);
+        assertThat(readings.force()).isEmpty();
+        assertThat(readings.temperature()).isEmpty();
+    }
+
+    @Test
     void aProjectNeedsNoPadsFile() {
         Folder.starting(path);
         assertThat(ProjectReader.readMarked(path).pads()).isEmpty();
@@ -68,6 +100,10 @@ class PadsFileTest {
             cavity height: 0.5 mm | cavity height: 1.1 mm | 3 | lid and cavity are 1.3 mm high
             pitch: 6 mm | pitch: 2.5 mm | 6 | overlap
             chips: 5 | chips: 50 | 6 | along a pad of
+            pitch: 6 mm | pitch: 6 mm, stagger: 3 mm | 6 | a single row has none to be shifted against
+            pitch: 6 mm | pitch: 6 mm, rows: 2, stagger: 7 mm | 6 | rows shifted by 7 mm at a pitch of 6 mm
+            conversion: 1.6 ms | conversion: 1.6 ms, temperature every: 10 | 3 | the temperature is read every 10 scans
+            conversion: 1.6 ms | conversion: 1.6 ms, heat: 3 kPa | 3 | 3 kPa
             pitch: 6 mm | pitch: 6 mm, poisson ratio: 0.5 | 6 | infinite bulk modulus
             on: left | on: lift | 6 | there is no finger called
             board: 1 mm | phalanx: 4, board: 1 mm | 6 | has no phalanx 4
@@ -75,6 +111,12 @@ class PadsFileTest {
             115 kPa | 95 kPa | 3 | no room above the air's pressure
             400 kHz | 4 MHz | 7 | the clock is
             vacuum: 3.1 kPa | vacuum: 0.2 MPa | 10 | vacuum is
+            [a, b, c, d, e] | [a, b, c, d] | 13 | pad 'strip' has 5 chips but 4 entries
+            [a, b, c, d, e] | [a, b, c, d, a] | 14 | column 'a' is named twice, under taxels and under taxels
+            temperature: temp | temperature: t | 16 | column 't' is named twice
+            strip: [a | stripe: [a | 14 | there is no sensing pad called 'stripe'
+            unit: kPa | unit: mmHg | 15 | unit is 'mmHg'
+            unit: us | unit: min | 13 | unit is 'min'
             """)
     void impossiblePadsAreRefusedAtTheirLine(String right, String wrong, int line, String message) {
         assertThat(TEXT).contains(right);

@@ -1,19 +1,19 @@
 package gripwright.report;
 
+import gripwright.pad.CastingTimes;
 import gripwright.pad.Cavity;
+import gripwright.pad.Drift;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.PadSetup;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** A sheet for the workshop: how to pour the pads, and how to test without a force that the cavities are full. */
 public final class CastingSheet {
-    /** Bubble that is worth waiting for [m, at atmosphere]. */
-    private static final double BUBBLE = 0.1e-3;
-
     private static final double STAIRS = 10;
-    /** Pressure per height near sea level, International Standard Atmosphere [Pa/m]. */
-    private static final double PER_METRE = 12.01;
 
     private CastingSheet() {}
 
@@ -33,17 +33,50 @@ public final class CastingSheet {
         list(page, "ul", cautions());
         page.heading("Steps");
         list(page, "ol", steps(pads, casting));
+        page.heading("Time");
+        pads.stream()
+                .map(PadAnswer::casting)
+                .max(Comparator.comparingDouble(CastingTimes::total))
+                .ifPresent(times -> times(page, times));
         page.heading("Fill test without a force");
         page.say("Change the air's pressure quickly: close the pad in a jar and press a syringe, or carry it up "
-                + Num.text(STAIRS, 0) + " m of stairs (about " + Num.text(STAIRS * PER_METRE, 0)
+                + Num.text(STAIRS, 0) + " m of stairs (about " + Num.text(STAIRS * Drift.PER_METRE, 0)
                 + " Pa). Compare with a bare chip of the same kind. Be quick: within hours gas creeps through silicone and an"
                 + " empty cell follows too (from memory).");
         page.table("", List.of("pad", "#full: follows by", "#full of air: by about"), fillTest(pads));
+        Map<String, String> drawn = new HashMap<>();
         for (PadAnswer pad : pads) {
             page.heading(pad.design().name());
-            page.figure(PadPicture.draw(pad));
+            Picture picture = PadPicture.draw(pad);
+            String twin = drawn.putIfAbsent(picture.body(), pad.design().name());
+            if (twin == null) {
+                page.figure(picture);
+            } else {
+                page.say("Drawn like " + twin + ".");
+            }
         }
         return page.raw("</section></div></main></body></html>\n").done();
+    }
+
+    private static void times(Html page, CastingTimes times) {
+        List<List<String>> rows = new ArrayList<>();
+        double clock = 0;
+        for (CastingTimes.Step step : times.steps()) {
+            clock += step.time();
+            rows.add(List.of(step.name(), minutes(step.time()), minutes(clock), step.why()));
+        }
+        page.table("", List.of("step", "#takes", "#clock", "from"), rows);
+        page.say(
+                "The clock starts when the hardener goes in. All together " + minutes(times.total())
+                        + " of a pot life of "
+                        + minutes(times.potLife())
+                        + (times.fits()
+                                ? "."
+                                : ": too long. A slower resin, a better vacuum, a smaller batch or thinner rubber would do it."));
+    }
+
+    private static String minutes(double seconds) {
+        return Num.text(seconds / 60, 1) + " min";
     }
 
     private static void list(Html page, String tag, List<String> items) {
@@ -68,7 +101,7 @@ public final class CastingSheet {
         double foam = Cavity.foam(c.stirredAir(), c.vacuum());
         double deepest =
                 pads.stream().mapToDouble(p -> p.design().overBoard()).max().orElse(0);
-        double rise = Cavity.rise(BUBBLE, c.vacuum(), c.viscosity(), Cavity.DENSITY, deepest);
+        double rise = Cavity.rise(CastingTimes.BUBBLE, c.vacuum(), c.viscosity(), Cavity.DENSITY, deepest);
         List<String> out = new ArrayList<>();
         out.add(
                 "Warm resin and boards to the temperature the pad will work at. Weigh, and stir slowly for the time the resin"
@@ -83,8 +116,9 @@ public final class CastingSheet {
                                 + " supplier's guide)."
                         : ". Wait for the foam to crest and fall, then 3 to 5 minutes more, and let air in."));
         out.add("Pour over the board, ports up, from one side.");
-        out.add("Pull again with the board in the pot until no bubbles leave the ports. A bubble of " + Num.mm(BUBBLE)
-                + " rises through " + Num.mm(deepest) + " of this resin in about " + Num.text(rise, 0) + " s.");
+        out.add("Pull again with the board in the pot until no bubbles leave the ports. A bubble of "
+                + Num.mm(CastingTimes.BUBBLE) + " rises through " + Num.mm(deepest) + " of this resin in about "
+                + Num.text(rise, 0) + " s.");
         for (PadAnswer p : pads) {
             Cavity cavity = new Cavity(
                     p.design().chip(), p.design().modulus(), p.design().bulk());

@@ -19,7 +19,7 @@ final class GlancePicture {
 
     static Picture draw(ReportInput input) {
         Need need = input.project().need();
-        int perRow = (int) (WIDTH / SLOT);
+        int perRow = perRow(need.objects().size());
         List<Silhouette> fronts = new ArrayList<>();
         Box2 most = Box2.NOTHING;
         for (GraspObject o : need.objects()) {
@@ -53,6 +53,13 @@ final class GlancePicture {
             end += 14;
         }
         return new Picture("What became of each object, drawn to one scale", WIDTH, end, svg.body());
+    }
+
+    /** As many objects in every row, within one. */
+    private static int perRow(int objects) {
+        int most = (int) (WIDTH / SLOT);
+        int rows = (objects + most - 1) / most;
+        return (objects + rows - 1) / rows;
     }
 
     private static void fate(Svg svg, ReportInput input, GraspObject object, double x, double y) {

@@ -1,6 +1,7 @@
 package gripwright.report;
 
 import gripwright.model.Finger;
+import gripwright.model.Flexure;
 import gripwright.model.Hand;
 import gripwright.model.Joint;
 import java.util.ArrayList;
@@ -67,17 +68,32 @@ public final class HandPicture {
                 svg.text(x, y, line, "n");
             }
             y += 8;
-            int number = 1;
-            for (Joint j : group.getKey()) {
-                svg.text(x, y + 12, Integer.toString(number++), "l b");
-                svg.text(
-                        x + 16, y + 12, "tendon arm " + Num.mm(j.momentArm()) + ", rest " + Num.degrees(j.rest()), "l");
-                String stops = ", stops " + Num.degrees(j.lower()) + " to " + Num.degrees(j.upper());
-                svg.text(x + 16, y + 28, Num.digits(j.kind().bendingRate(), 3) + "\u00a0N\u00b7m/rad" + stops, "lq");
-                y += 36;
+            for (int i = 0; i < group.getKey().size(); i++) {
+                String key = "hand.yaml: fingers." + group.getValue().get(0) + ".joints[" + i + "].";
+                y = joint(group.getKey().get(i), i + 1, key, x, y);
             }
             y += 8;
         }
         return y;
+    }
+
+    /** One joint in three short lines; each value can be changed on its own. */
+    private double joint(Joint j, int number, String key, double x, double y) {
+        svg.text(x, y + 12, Integer.toString(number), "l b");
+        svg.open(x + 16, y + 12, "l");
+        svg.run("arm ").run(key + "moment arm", Num.mm(j.momentArm()));
+        svg.run(", rest ").run(key + "rest", Num.degrees(j.rest())).end();
+        svg.open(x + 16, y + 28, "l");
+        String rate = Num.digits(j.kind().bendingRate(), 3) + "\u00a0N\u00b7m/rad";
+        if (j.kind() instanceof Flexure flexure) {
+            svg.run("rubber ").run(key + "flexure.thickness", Num.mm(flexure.thickness()));
+            svg.run(" thick: " + rate).end();
+        } else {
+            svg.run("spring ").run(key + "pin.spring", rate).end();
+        }
+        svg.open(x + 16, y + 44, "l");
+        svg.run("stops ").run(key + "limits[0]", Num.degrees(j.lower()));
+        svg.run(" to ").run(key + "limits[1]", Num.degrees(j.upper())).end();
+        return y + 52;
     }
 }

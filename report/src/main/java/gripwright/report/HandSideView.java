@@ -11,6 +11,9 @@ import java.util.List;
 
 /** The hand seen from the side, with lengths, rest angles, moment arms and tendon routes. */
 final class HandSideView {
+    /** Of the arrow of the pull, when it is drawn longer. */
+    private static final double UNITS_PER_NEWTON = 1;
+
     private final RestingHand resting;
     private final Hand hand;
     private final View.Scaled v;
@@ -83,6 +86,7 @@ final class HandSideView {
                 Svg.P pad = v.at(p.get(i).apply(new Vec3(0, ph.bone(), 0)));
                 boolean padLeft = (b.x() - a.x()) * (pad.y() - a.y()) - (b.y() - a.y()) * (pad.x() - a.x()) < 0;
                 svg.key(key(finger, "phalanges", i, "length"))
+                        .pulled(v.scale())
                         .dimension(a, b, (padLeft ? -1 : 1) * off, Num.mm(ph.length()));
             }
         }
@@ -106,8 +110,16 @@ final class HandSideView {
             double a1 = angle(along);
             if (flat(finger) && Math.abs(a1 - a0) > Math.toRadians(2) && Math.abs(a1 - a0) < Math.PI) {
                 svg.line(o.x(), o.y(), o.x() + (r + 14) * Math.cos(a0), o.y() + (r + 14) * Math.sin(a0), "t d chain");
-                svg.key(key(finger, "joints", i, "rest"));
-                arc(o, r, a0, a1, Num.degrees(f.joints().get(i).rest()));
+                String rest = key(finger, "joints", i, "rest");
+                double sweep = Math.IEEEremainder(a1 - a0, 2 * Math.PI);
+                svg.key(rest);
+                arc(svg.head(rest), o, r, a0, a1, Num.degrees(f.joints().get(i).rest()));
+                svg.grabAngle(
+                        rest,
+                        o.x() + r * Math.cos(a1),
+                        o.y() + r * Math.sin(a1),
+                        o,
+                        Math.signum(sweep) * Math.signum(f.joints().get(i).rest()));
             }
             straight = along;
         }
@@ -117,7 +129,7 @@ final class HandSideView {
         return Math.atan2(-v.view().up.dot(direction), v.view().right.dot(direction));
     }
 
-    private void arc(Svg.P o, double r, double from, double to, String label) {
+    private void arc(String head, Svg.P o, double r, double from, double to, String label) {
         double sweep = Math.IEEEremainder(to - from, 2 * Math.PI);
         StringBuilder d = new StringBuilder();
         List<Svg.P> points = new ArrayList<>();
@@ -130,7 +142,7 @@ final class HandSideView {
         double end = from + sweep;
         double turn = Math.signum(sweep);
         Svg.P tip = points.get(16);
-        svg.head(tip.x(), tip.y(), -turn * Math.sin(end), turn * Math.cos(end), "a d");
+        svg.head(tip.x(), tip.y(), -turn * Math.sin(end), turn * Math.cos(end), head);
         double m = from + sweep / 2;
         Svg.P at = new Svg.P(o.x() + (r + 20) * Math.cos(m), o.y() + (r + 20) * Math.sin(m) + 4);
         svg.text(at.x(), at.y(), label, "v halo", Svg.Anchor.MIDDLE);
@@ -153,14 +165,16 @@ final class HandSideView {
             double ux = (rim.x() - o.x()) / n;
             double uy = (rim.y() - o.y()) / n;
             Svg.P out = new Svg.P(o.x() + (n + 30) * ux, o.y() + (n + 30) * uy);
-            svg.arrow(o, rim, "t d", "a d").line(rim.x(), rim.y(), out.x(), out.y(), "t d");
-            svg.key(key(finger, "joints", i, "moment arm"));
+            String key = key(finger, "joints", i, "moment arm");
+            svg.arrow(o, rim, "t d", svg.head(key)).line(rim.x(), rim.y(), out.x(), out.y(), "t d");
+            svg.key(key);
             svg.text(
                     out.x() + (ux < 0 ? -4 : 4),
                     out.y() - 3,
                     "arm " + Num.mm(arm),
                     "v halo",
                     ux < 0 ? Svg.Anchor.END : Svg.Anchor.START);
+            svg.grab(key, rim.x(), rim.y(), ux, uy, v.scale());
         }
     }
 
@@ -250,7 +264,9 @@ final class HandSideView {
     private void pull() {
         double depth = hand.palm().bone() + hand.palm().pad().thickness() + 0.006;
         Svg.P p = v.at(new Vec3(0, 0, -depth));
-        svg.arrow(new Svg.P(p.x(), p.y()), new Svg.P(p.x(), p.y() + 22), "k2", "a");
+        boolean one = hand.motors().size() == 1;
+        String tension = one ? "hand.yaml: drive." + hand.motors().get(0).name() + ".greatest tension" : "";
+        svg.arrow(new Svg.P(p.x(), p.y()), new Svg.P(p.x(), p.y() + 22), "k2", svg.head(tension));
         StringBuilder words = new StringBuilder();
         for (Motor m : hand.motors()) {
             words.append(words.length() == 0 ? "pull of " : ", ")
@@ -258,9 +274,7 @@ final class HandSideView {
                     .append(" at most ")
                     .append(Num.newtons(m.greatestTension()));
         }
-        if (hand.motors().size() == 1) {
-            svg.key("hand.yaml: drive." + hand.motors().get(0).name() + ".greatest tension");
-        }
-        svg.text(p.x() + 12, p.y() + 20, words.toString(), "v halo");
+        svg.key(tension).text(p.x() + 12, p.y() + 20, words.toString(), "v halo");
+        svg.grab(tension, p.x(), p.y() + 22, 0, 1, UNITS_PER_NEWTON);
     }
 }

@@ -8,6 +8,9 @@ import java.util.List;
 
 /** The hand seen onto its palm, with names, sizes and spacings. */
 final class HandTopView {
+    /** Of the arrows at a finger's base, picture units. */
+    private static final double REACH = 18;
+
     private final RestingHand resting;
     private final Hand hand;
     private final View.Scaled v;
@@ -30,11 +33,13 @@ final class HandTopView {
         Svg.P lowRight = v.at(new Vec3(halfX, -halfY, 0));
         Svg.P high = v.at(new Vec3(-halfX, halfY, 0));
         double below = v.scale() * Math.max(0, -halfY - resting.bounds(View.TOP).low());
+        svg.key("hand.yaml: palm.size[0]").pulled(v.scale() / 2);
         svg.dimension(
                 low.plus(0, below),
                 lowRight.plus(0, below),
                 -24,
                 Num.mm(hand.palm().sizeX()) + " palm");
+        svg.key("hand.yaml: palm.size[1]").pulled(v.scale() / 2);
         double away = low.x() - v.x() - v.scale() * resting.bounds(View.TOP).left();
         svg.dimension(
                 low.plus(-away, 0), high.plus(-away, 0), 22, Num.mm(hand.palm().sizeY()) + " palm");
@@ -56,8 +61,29 @@ final class HandTopView {
                     "n halo",
                     side == 0 ? Svg.Anchor.START : Svg.Anchor.MIDDLE);
         }
+        hand.fingers().forEach(this::base);
         across();
         svg.axes(6, v.y() - v.scale() * resting.bounds(View.TOP).low() + 44, "x", "y");
+    }
+
+    /** Where a finger starts on the palm, from the palm's middle, and an arrow each way to pull at. */
+    private void base(Finger finger) {
+        String key = "hand.yaml: fingers." + finger.name() + ".base.at";
+        Svg.P at = v.at(finger.base());
+        Svg.P right = at.plus(REACH, 0);
+        Svg.P up = at.plus(0, -REACH);
+        svg.arrow(at, right, "t d", svg.head(key))
+                .arrow(at, up, "t d", svg.head(key))
+                .circle(at.x(), at.y(), 2.6, "o s1");
+        double inward = finger.base().x() > 0 ? -1 : 1;
+        Svg.Anchor anchor = inward < 0 ? Svg.Anchor.END : Svg.Anchor.START;
+        double x = at.x() + (inward < 0 ? -8 : REACH + 6);
+        svg.key(key + "[0]")
+                .text(x, at.y() - 3, "x " + Num.mm(finger.base().x()), "v halo", anchor)
+                .grab(key + "[0]", right.x(), right.y(), 1, 0, v.scale());
+        svg.key(key + "[1]")
+                .text(x, at.y() + 13, "y " + Num.mm(finger.base().y()), "v halo", anchor)
+                .grab(key + "[1]", up.x(), up.y(), 0, -1, v.scale());
     }
 
     /** Spacing across of the two bases farthest apart on the right, and the width of a phalanx. */

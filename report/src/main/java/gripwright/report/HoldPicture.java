@@ -2,6 +2,7 @@ package gripwright.report;
 
 import gripwright.closing.Endurance;
 import gripwright.closing.HoldDetail;
+import gripwright.closing.PressResult;
 import gripwright.closing.PullResult;
 import gripwright.closing.PullResult.Kind;
 import gripwright.math.Vec3;
@@ -144,6 +145,7 @@ public final class HoldPicture {
                 arrow(v, p);
             }
         }
+        hold.presses().forEach(p -> press(v, p));
         svg.axes(x + 12, TOP + height - 10, view.rightAxis, view.upAxis);
         double y = TOP + height + 16;
         for (PullResult t : hold.turns()) {
@@ -250,7 +252,33 @@ public final class HoldPicture {
                 }
             }
         }
-        return top + height + 70;
+        double end = top + height + (hold.presses().isEmpty() ? 70 : 92);
+        for (PressResult p : hold.presses()) {
+            svg.text(0, end, task(p), "v");
+            end += 18;
+        }
+        return end;
+    }
+
+    // ------------------------------------------------------------------ tasks of a free finger
+
+    /** An arrow onto the place, as long as the greatest force that the hold bears there; a dot seen from behind it. */
+    private void press(View.Scaled v, PressResult p) {
+        Svg.P at = v.at(hold.closing().object().apply(p.task().point()));
+        Vec3 d = hold.closing().object().rotation().apply(p.task().direction());
+        double dx = v.view().right.dot(d);
+        double dy = -v.view().up.dot(d);
+        double length = Math.min(LONGEST, Math.max(SHORTEST, unitsPerNewton() * p.holdForce()));
+        svg.force(at.plus(-dx * length, -dy * length), at);
+        svg.text(at.x() - dx * length + 7, at.y() - dy * length - 6, p.task().name(), "n halo");
+    }
+
+    private static String task(PressResult p) {
+        String finger =
+                Double.isNaN(p.fingerForce()) ? "does not reach it" : "presses with " + Num.newtons(p.fingerForce());
+        return "Task " + p.task().name() + ", " + Num.newtons(p.task().force()) + " wanted: "
+                + p.verdict().words() + "; " + p.task().finger() + " " + finger + ", the hold bears "
+                + (p.push().kind() == Kind.UNDECIDED ? "undecided" : Num.newtons(p.holdForce())) + " there";
     }
 
     private void curve(PullResult p, int style, double x, double y, double width, double height, double per) {

@@ -5,6 +5,7 @@ import gripwright.closing.HoldPlan;
 import gripwright.closing.PullResult;
 import gripwright.model.GraspObject;
 import gripwright.study.HoldFindings;
+import gripwright.study.PressFindings;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,7 +20,8 @@ final class HtmlHold {
                     .done();
         }
         page.say(
-                "Each object, held with its best grip at its nominal place, was pulled, turned, shaken and put down again.");
+                "Each object, held with its best grip at its nominal place (and with those of its tasks), was pulled, turned,"
+                        + " shaken and put down again.");
         List<List<String>> rows = new ArrayList<>();
         for (ReportInput.Hold h : input.holds()) {
             rows.add(row(h));
@@ -38,6 +40,7 @@ final class HtmlHold {
                         "#accelerated",
                         "put down"),
                 rows);
+        tasks(page, input.holds());
         input.holds().stream().filter(h -> h.detail().tested()).findFirst().ifPresent(h -> {
             GraspObject object = input.project().need().object(h.object());
             page.figure(HoldPicture.draw(input.project().hand(), object, h.detail()));
@@ -51,6 +54,19 @@ final class HtmlHold {
                         + " of displacement. Yields: the load still rose there. " + HoldFindings.CAUTION)
                 .raw("</div>");
         return page.done();
+    }
+
+    /** What free fingers can do meanwhile; nothing if none has a task. */
+    private static void tasks(Html page, List<ReportInput.Hold> holds) {
+        for (ReportInput.Hold h : holds) {
+            if (!h.detail().presses().isEmpty()) {
+                page.raw("<div class=\"finding\">")
+                        .heading(h.object() + ", held with " + h.grip() + ": a free finger at work")
+                        .raw("<ul>");
+                h.detail().presses().forEach(p -> page.element("li", "", Num.sentence(PressFindings.of(p))));
+                page.raw("</ul></div>");
+            }
+        }
     }
 
     private static List<String> row(ReportInput.Hold h) {

@@ -2,6 +2,7 @@ package gripwright.report;
 
 import gripwright.closing.Outcome;
 import gripwright.model.Hand;
+import gripwright.pad.PadAnswer;
 import gripwright.study.MapResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -76,7 +77,19 @@ public final class HtmlReport {
                         .map(t -> plain(Num.share(t.weighted().share()) + ", weighted"))
                         .orElse(""),
                 HtmlResults.trials(input)));
+        input.pads()
+                .ifPresent(p -> out.add(new Section(
+                        "What do the pads feel?",
+                        plain(HtmlHand.counted(
+                                        (int) p.answers().stream()
+                                                .filter(PadAnswer::blind)
+                                                .count(),
+                                        "pad") + " with blind gaps"),
+                        HtmlPads.section(p))));
         out.add(new Section("What fails, and why?", failuresBrief(input), HtmlResults.failures(input)));
+        out.add(new Section("What is worth changing?", plain(HtmlVary.brief(input)), HtmlVary.section(input)));
+        out.add(new Section(
+                "How far can the numbers be believed?", plain(HtmlCertain.brief(input)), HtmlCertain.section(input)));
         out.add(new Section(
                 "What was assumed?",
                 plain(HtmlHand.counted(input.project().assumptions().size(), "assumption")),

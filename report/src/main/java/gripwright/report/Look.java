@@ -23,6 +23,7 @@ final class Look {
                     + "edit #0B57A4 moved #8F4200 face1 #FFFFFF face2 #F0F3EE face3 #E1E7E1 rubber #D5DBD6 "
                     + "g-held #1F6F73 g-dropped #B49C62 g-pushed #B4DBF8 g-knocked #FCDDB8 g-thrown #D3C08A "
                     + "g-squeezed #9E7D50 g-landed #5AA0D0 g-missed #FAFBF7 g-undecided #FAFBF7 "
+                    + "share0 #EEF2EF share1 #DEE6E4 share2 #C4D5D4 share3 #AAC4C3 "
                     + "share4 #90B3B3 share5 #76A2A3 share6 #5C9192 share7 #408083");
 
     /** The same names on dark paper. */
@@ -31,6 +32,7 @@ final class Look {
                     + "edit #84BDF5 moved #F0A868 face1 #26363B face2 #1E2C31 face3 #192529 rubber #31444A "
                     + "g-held #63BDBB g-dropped #75592A g-pushed #0A3355 g-knocked #4A2B06 g-thrown #4C4645 "
                     + "g-squeezed #8A8148 g-landed #466F98 g-missed #141F23 g-undecided #141F23 "
+                    + "share0 #18262B share1 #1C2E34 share2 #264146 share3 #305457 "
                     + "share4 #3A686A share5 #447D7D share6 #4E9291 share7 #58A7A6");
 
     /** Name of the ground of an outcome in the two tables. */
@@ -39,12 +41,12 @@ final class Look {
     }
 
     /**
-     * Ground of a held share of a half or more, in eighths; 8 is the ground of held itself.
+     * Ground of a held share, in eighths, rounded down; 8 is the ground of held itself.
      *
      * @param share [-]
      */
     static String shareGround(double share) {
-        int eighths = Math.max(4, (int) Math.floor(8 * share + 1e-9));
+        int eighths = (int) Math.floor(8 * share + 1e-9);
         return eighths >= 8 ? ground(Outcome.HELD) : "share" + eighths;
     }
 
@@ -63,7 +65,7 @@ final class Look {
             out.append('.').append(ground(outcome)).append("{fill:var(--").append(ground(outcome));
             out.append(")}\n");
         }
-        for (int eighths = 4; eighths < 8; eighths++) {
+        for (int eighths = 0; eighths < 8; eighths++) {
             out.append(".share")
                     .append(eighths)
                     .append("{fill:var(--share")

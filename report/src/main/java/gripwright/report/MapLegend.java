@@ -29,6 +29,10 @@ final class MapLegend {
     }
 
     private double facts() {
+        if (map.computed() == 0) {
+            svg.text(left, 40, "\u2026", "big");
+            return 64;
+        }
         svg.text(left, 40, Num.millimetres(Num.promised(map.captureRadius())), "big");
         double after = left + 0.92 * Svg.textWidth(Num.millimetres(Num.promised(map.captureRadius())), 40) + 10;
         svg.text(after, 40, "mm capture range", "v");
@@ -70,14 +74,16 @@ final class MapLegend {
 
     /** The ramp of held shares and the mark of cells that depend on the calculation. */
     private double shares(double y) {
-        for (int eighths = 4; eighths <= 8; eighths++) {
-            svg.rect(left + 22 * (eighths - 4), y, 22, 16, Look.shareGround(eighths / 8.0));
+        for (int eighths = 0; eighths <= 8; eighths++) {
+            svg.rect(left + 12.2 * eighths, y, 12.4, 16, Look.shareGround(eighths / 8.0));
         }
-        svg.rect(left, y, 110, 16, "t").text(left + 120, y + 13, "held in 4/8 to 8/8 of its runs", "v");
+        svg.rect(left, y, 110, 16, "t").text(left + 120, y + 13, "held in 0/8 to 8/8 of its runs", "v");
         svg.text(right, y + 13, Integer.toString(map.count(CellShare::mixed)) + " in part", "v b", Svg.Anchor.END);
         svg.circle(left + 55, y + 31, 4, "und").text(left + 120, y + 35, "model-limited", "v");
         svg.text(right, y + 35, Integer.toString(map.count(CellShare::modelLimited)), "v b", Svg.Anchor.END);
-        return y + 44;
+        svg.text(left, y + 53, "outlined: held in half or more; below half, where the nominal run", "lq");
+        svg.text(left, y + 68, "fails, the ground is that of its outcome", "lq");
+        return y + 76;
     }
 
     private double legend(double top, Map<Outcome, Integer> counts) {
@@ -93,7 +99,7 @@ final class MapLegend {
             svg.text(right, y + 14, Integer.toString(count), count > 0 ? "v b" : "v", Svg.Anchor.END);
             y += 24;
         }
-        if (known < all) {
+        if (known < all && known > 0) {
             svg.rect(left, y, 38, 20, "t").text(left + 75, y + 14, "not computed (stopped)", "v");
             svg.text(right, y + 14, Integer.toString(all - known), "v b", Svg.Anchor.END);
             y += 24;

@@ -106,7 +106,10 @@ public final class MapPicture {
         svg.raw("</g>");
     }
 
-    /** Empty for a cell that is not known. Shares below a half show what happens in the nominal run instead. */
+    /**
+     * Empty for a cell that is not known. Below a half a share shows only where the nominal run holds: else what happens
+     * in that run says more.
+     */
     private String ground(int row, int column) {
         Outcome outcome = map.outcome(row, column);
         if (outcome == null) {
@@ -211,7 +214,12 @@ public final class MapPicture {
 
     private boolean held(int row, int column) {
         int n = map.cells();
-        return row >= 0 && row < n && column >= 0 && column < n && map.outcome(row, column) == Outcome.HELD;
+        return row >= 0 && row < n && column >= 0 && column < n && heldMostly(row, column);
+    }
+
+    /** With shares at least half of the runs, else the one run. */
+    private boolean heldMostly(int row, int column) {
+        return map.hasShares() ? map.share(row, column) >= 0.5 : map.outcome(row, column) == Outcome.HELD;
     }
 
     /** The object itself, to the scale of the map, at its nominal place. */

@@ -1,5 +1,7 @@
 package gripwright.report;
 
+import gripwright.math.Draws;
+import gripwright.math.Streams;
 import gripwright.math.Vec3;
 import gripwright.model.GraspObject;
 import gripwright.model.Need;
@@ -14,6 +16,7 @@ public final class ObjectPicture {
     private static final double LEFT = 46;
 
     private static final double GAP = 30;
+    private static final int DOTS = 60;
 
     private ObjectPicture() {}
 
@@ -97,7 +100,7 @@ public final class ObjectPicture {
             one(svg, need, s, scale, x, table, plan, caption);
             x += width(s, scale) + spare;
         }
-        return caption + 34;
+        return caption + 46;
     }
 
     private static void one(
@@ -130,30 +133,67 @@ public final class ObjectPicture {
                     20,
                     Num.millimetres(s.size(View.TOP.up)));
         }
-        scatter(svg, need, x, yc, scale);
+        scatter(svg, need, s, x, yc, scale);
         svg.circle(left + 11, caption + 4, 10, "bal");
         svg.text(left + 11, caption + 8.2, Integer.toString(s.number), "bn", Svg.Anchor.MIDDLE);
         svg.text(left + 28, caption + 2, s.object.name(), "n");
         svg.text(left + 28, caption + 17, about(s.object), "l");
+        String limit = limit(s.object);
+        if (!limit.isEmpty()) {
+            svg.text(left + 28, caption + 32, limit, "l");
+        }
+    }
+
+    /** How hard it may be squeezed, if that is limited. */
+    private static String limit(GraspObject o) {
+        if (o.squeezeForce().isPresent()) {
+            return "at most " + Num.newtons(o.squeezeForce().getAsDouble()) + " on it";
+        }
+        return o.squeezePressure().isPresent()
+                ? "at most " + Num.unit(Num.text(o.squeezePressure().getAsDouble() / 1e3, 0), "kPa") + " on it"
+                : "";
     }
 
     private static String about(GraspObject o) {
         return Num.grams(o.mass()) + ", " + o.surface();
     }
 
-    /** The nominal place, and how far the object may be off. */
-    private static void scatter(Svg svg, Need need, double x, double y, double scale) {
-        double sx = scale * need.placement().x().size();
-        double sy = scale * need.placement().y().size();
+    /** The nominal place, and a cloud of places where the object may stand instead. */
+    private static void scatter(Svg svg, Need need, Slot s, double x, double y, double scale) {
         svg.line(x - 5, y, x + 5, y, "t").line(x, y - 5, x, y + 5, "t");
-        if (sx > 0 && sy > 0) {
-            svg.raw("<ellipse class=\"sd\" cx=\"" + Num.coord(x) + "\" cy=\"" + Num.coord(y) + "\" rx=\""
-                    + Num.coord(sx) + "\" ry=\"" + Num.coord(sy) + "\"/>");
+        Scatter sx = need.placement().x();
+        Scatter sy = need.placement().y();
+        if (!(sx.size() > 0 || sy.size() > 0)) {
+            return;
         }
+        boolean normal = sx.law() == Scatter.Law.NORMAL && sy.law() == Scatter.Law.NORMAL;
+        for (int k = 1; normal && k <= 2; k++) {
+            svg.raw("<ellipse class=\"sd\" cx=\"" + Num.coord(x) + "\" cy=\"" + Num.coord(y) + "\" rx=\""
+                    + Num.coord(k * scale * sx.size()) + "\" ry=\"" + Num.coord(k * scale * sy.size()) + "\"/>");
+        }
+        Streams streams = new Streams(1, "picture of the scatter");
+        StringBuilder dots = new StringBuilder();
+        for (int i = 0; i < DOTS; i++) {
+            Draws draws = streams.draws(s.object.name(), i);
+            // a dot is a line of no length with a round end
+            dots.append('M')
+                    .append(Num.plain(x + scale * off(sx, "x", draws), 1))
+                    .append(' ')
+                    .append(Num.plain(y - scale * off(sy, "y", draws), 1))
+                    .append("h0");
+        }
+        svg.path(dots.toString(), "doth").path(dots.toString(), "dot");
+    }
+
+    private static double off(Scatter scatter, String input, Draws draws) {
+        return switch (scatter.law()) {
+            case NORMAL -> scatter.size() * draws.normal(input);
+            case UNIFORM -> scatter.size() * (2 * draws.uniform(input) - 1);
+        };
     }
 
     private static String scatterNote(Need need) {
-        return "thin oval: scatter of the placement, "
+        return "dots: " + DOTS + " places where it may stand, "
                 + scatter(need.placement().x()) + " along x, "
                 + scatter(need.placement().y()) + " along y";
     }

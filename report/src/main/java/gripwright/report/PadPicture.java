@@ -19,7 +19,7 @@ public final class PadPicture {
     public static Picture draw(PadAnswer pad) {
         Svg svg = new Svg();
         cell(svg, pad);
-        double end = strip(svg, pad, 330);
+        double end = PadCurves.draw(svg, pad, strip(svg, pad, 330) + 30);
         return new Picture(
                 "What the pad " + pad.design().name()
                         + " feels: die pressure per newton over the offset of the load, and" + " along the strip",

@@ -17,10 +17,10 @@ public final class ScanPicture {
     private ScanPicture(ScanAnswer scan) {
         this.scan = scan;
         double most = scan.plans().stream()
-                .filter(Bus.Plan::possible)
+                .filter(p -> p.possible() && p.scheme() != Bus.Scheme.ONE_BY_ONE)
                 .mapToDouble(Bus.Plan::age)
                 .max()
-                .orElse(1e-3);
+                .orElse(scan.plans().get(0).possible() ? scan.plans().get(0).period() : 1e-3);
         x = new Scale(0, 1e3 * most, LEFT, RIGHT);
     }
 
@@ -31,8 +31,10 @@ public final class ScanPicture {
     private Picture picture() {
         double y = 12;
         svg.text(0, y, "reading " + scan.chips() + " chips, one line each", "n");
-        svg.rect(LEFT, y - 8, 26, 6, "bf").text(LEFT + 34, y, "bus busy", "l");
-        svg.line(LEFT + 120, y - 5, LEFT + 146, y - 5, "c2").text(LEFT + 154, y, "chip converts", "l");
+        double key = LEFT + 130;
+        svg.rect(key, y - 8, 26, 6, "bf").text(key + 34, y, "bus busy", "l");
+        svg.line(key + 120, y - 5, key + 146, y - 5, "c2").text(key + 154, y, "chip converts", "l");
+        svg.line(key + 270, y - 10, key + 270, y + 2, "t dash").text(key + 278, y, "all read: the scan ends", "l");
         y += 22;
         for (Bus.Plan plan : scan.plans()) {
             y = scheme(plan, y);
@@ -56,9 +58,12 @@ public final class ScanPicture {
         Bus bus = scan.bus();
         double s = bus.select() + bus.start(scan.chip());
         double r = bus.select() + bus.read(scan.chip());
-        double tc = scan.chip().conversion();
+        double tc = scan.chip().ready();
         int n = scan.chips();
         int lines = Math.min(n, MOST_LINES);
+        if (plan.scheme() == Bus.Scheme.ONE_BY_ONE) {
+            lines = Math.min(lines, (int) Math.ceil(x.high() / (1e3 * plan.period() / n)));
+        }
         for (int i = 0; i < lines; i++) {
             double y = top + 4 + i * CHIP;
             switch (plan.scheme()) {
@@ -78,20 +83,36 @@ public final class ScanPicture {
             }
         }
         double bottom = top + 8 + lines * CHIP;
-        svg.line(x.at(1e3 * plan.period()), top, x.at(1e3 * plan.period()), bottom, "t dash");
-        if (n > lines) {
+        if (1e3 * plan.period() <= x.high()) {
+            svg.line(x.at(1e3 * plan.period()), top, x.at(1e3 * plan.period()), bottom, "t dash");
+        } else {
+            svg.text(
+                    RIGHT,
+                    bottom + 12,
+                    "goes on to " + Num.unit(Num.digits(1e3 * plan.period(), 3), "ms"),
+                    "l",
+                    Svg.Anchor.END);
+        }
+        if (n > MOST_LINES) {
             svg.text(0, top + 44, "first " + lines + " of " + n + " shown", "lq");
         }
         return Math.max(bottom, top + 50) + 14;
     }
 
     private ScanPicture busy(double from, double length, double y) {
-        svg.rect(x.at(1e3 * from), y, Math.max(0.8, x.at(1e3 * length) - LEFT), CHIP - 2, "bf");
+        double start = x.at(1e3 * from);
+        if (start < RIGHT) {
+            double width = Math.min(RIGHT - start, Math.max(0.8, x.at(1e3 * length) - LEFT));
+            svg.rect(start, y, width, CHIP - 2, "bf");
+        }
         return this;
     }
 
     private ScanPicture converts(double from, double length, double y) {
         double end = Math.min(x.high(), 1e3 * (from + length));
+        if (1e3 * from >= x.high()) {
+            return this;
+        }
         svg.line(x.at(1e3 * from), y + (CHIP - 2) / 2, x.at(end), y + (CHIP - 2) / 2, "c2");
         return this;
     }

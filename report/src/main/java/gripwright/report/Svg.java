@@ -16,6 +16,7 @@ final class Svg {
     private final StringBuilder out = new StringBuilder();
     private final boolean keyed;
     private String key = "";
+    private double perMetre;
 
     Svg() {
         this(false);
@@ -29,6 +30,66 @@ final class Svg {
     /** The next text shows the value of this key of the project's files. */
     Svg key(String next) {
         key = keyed ? next : "";
+        return this;
+    }
+
+    boolean keyed() {
+        return keyed;
+    }
+
+    /** The next dimension can be changed by pulling at its arrowheads; {@code units} of the picture are one metre. */
+    Svg pulled(double units) {
+        perMetre = units;
+        return this;
+    }
+
+    /**
+     * A place to take hold of, with which the value of a key can be changed.
+     *
+     * @param ux,uy direction in which the value grows
+     * @param units of the picture that make one metre or newton
+     */
+    Svg grab(String of, double x, double y, double ux, double uy, double units) {
+        return grab(
+                of,
+                x,
+                y,
+                "data-ux=\"" + Num.plain(ux, 4) + "\" data-uy=\"" + Num.plain(uy, 4) + "\" data-per=\""
+                        + Num.plain(units, 3) + '"');
+    }
+
+    /**
+     * The same for an angle.
+     *
+     * @param o where its sides meet
+     * @param turn 1 = it grows clockwise as seen, -1 = the other way
+     */
+    Svg grabAngle(String of, double x, double y, P o, double turn) {
+        return grab(
+                of,
+                x,
+                y,
+                "data-ox=\"" + coord(o.x) + "\" data-oy=\"" + coord(o.y) + "\" data-turn=\"" + Num.plain(turn, 0)
+                        + '"');
+    }
+
+    /** Style of an arrowhead: one that changes the value of a key is told from the others. */
+    String head(String of) {
+        return keyed && !of.isEmpty() ? "a d pull" : "a d";
+    }
+
+    private Svg grab(String of, double x, double y, String more) {
+        if (keyed && !of.isEmpty()) {
+            out.append("<circle class=\"grab\" data-drag=\"")
+                    .append(Num.escape(of))
+                    .append("\" cx=\"");
+            out.append(coord(x))
+                    .append("\" cy=\"")
+                    .append(coord(y))
+                    .append("\" r=\"9\" ")
+                    .append(more)
+                    .append("/>");
+        }
         return this;
     }
 
@@ -129,6 +190,33 @@ final class Svg {
         return this;
     }
 
+    /** Begins a text of several runs; {@link #end} ends it. */
+    Svg open(double x, double y, String cls) {
+        out.append("<text class=\"").append(cls).append("\" x=\"").append(coord(x));
+        out.append("\" y=\"").append(coord(y)).append("\">");
+        return this;
+    }
+
+    Svg run(String words) {
+        out.append(Num.escape(words));
+        return this;
+    }
+
+    /** A run that shows the value of a key. */
+    Svg run(String of, String value) {
+        if (!keyed) {
+            return run(value);
+        }
+        out.append("<tspan data-key=\"").append(Num.escape(of)).append("\">");
+        out.append(Num.escape(value)).append("</tspan>");
+        return this;
+    }
+
+    Svg end() {
+        out.append("</text>");
+        return this;
+    }
+
     /** The mark of an outcome, its upper left corner at x, y. */
     Svg mark(Outcome outcome, double x, double y, double size) {
         out.append("<use href=\"#mk-")
@@ -190,6 +278,9 @@ final class Svg {
      */
     Svg dimension(P a, P b, double off, String label) {
         double n = a.to(b);
+        String pulled = perMetre > 0 ? key : "";
+        double units = perMetre;
+        perMetre = 0;
         if (n < 1e-6) {
             return this;
         }
@@ -203,21 +294,24 @@ final class Svg {
         line(a.x + 3 * nx * sign, a.y + 3 * ny * sign, p.x + 3 * nx * sign, p.y + 3 * ny * sign, "t d");
         line(b.x + 3 * nx * sign, b.y + 3 * ny * sign, q.x + 3 * nx * sign, q.y + 3 * ny * sign, "t d");
         if (n < textWidth(label, 12.5) + 14) {
-            return shortDimension(p, q, ux, uy, label);
+            shortDimension(p, q, ux, uy, label, head(pulled));
+            return grab(pulled, p.x, p.y, -ux, -uy, units).grab(pulled, q.x, q.y, ux, uy, units);
         }
         line(p.x + 5 * ux, p.y + 5 * uy, q.x - 5 * ux, q.y - 5 * uy, "t d");
-        head(p.x, p.y, -ux, -uy, "a d").head(q.x, q.y, ux, uy, "a d");
+        String heads = head(pulled);
+        head(p.x, p.y, -ux, -uy, heads).head(q.x, q.y, ux, uy, heads);
         double turn = upright(Math.toDegrees(Math.atan2(uy, ux)));
         double t = Math.toRadians(turn);
         double mx = (p.x + q.x) / 2 + 4.5 * Math.sin(t);
         double my = (p.y + q.y) / 2 - 4.5 * Math.cos(t);
-        return text(mx, my, label, "v halo", Anchor.MIDDLE, turn);
+        text(mx, my, label, "v halo", Anchor.MIDDLE, turn);
+        return grab(pulled, p.x, p.y, -ux, -uy, units).grab(pulled, q.x, q.y, ux, uy, units);
     }
 
     /** Too short for its value: arrows from outside, the value beyond the end. */
-    private Svg shortDimension(P p, P q, double ux, double uy, String label) {
+    private Svg shortDimension(P p, P q, double ux, double uy, String label, String heads) {
         line(p.x - 13 * ux, p.y - 13 * uy, q.x + 13 * ux, q.y + 13 * uy, "t d");
-        head(p.x, p.y, ux, uy, "a d").head(q.x, q.y, -ux, -uy, "a d");
+        head(p.x, p.y, ux, uy, heads).head(q.x, q.y, -ux, -uy, heads);
         boolean flat = Math.abs(ux) > 0.5;
         Anchor anchor = !flat ? Anchor.MIDDLE : ux > 0 ? Anchor.START : Anchor.END;
         double reach = flat ? 17 : uy > 0 ? 26 : 18;

@@ -1,6 +1,7 @@
 package gripwright.report;
 
 import gripwright.study.DesignChange.Kind;
+import gripwright.study.VaryFindings;
 import gripwright.study.VaryResult;
 import gripwright.study.VaryResult.Difference;
 import gripwright.study.VaryResult.Effect;
@@ -35,6 +36,12 @@ public final class VaryPicture {
         y = rows("What to change", vary.ranked(Kind.DESIGN), y) + 24;
         y = rows("What can go wrong", vary.ranked(Kind.FAULT), y) + 8;
         svg.text(0, y + 14, "Lines: 95 % intervals of paired runs. Hollow: can be luck.", "lq");
+        if (vary.again().isPresent()) {
+            for (String line : Wrap.lines(VaryFindings.best(vary), 140)) {
+                y += 18;
+                svg.text(0, y + 14, line, "l");
+            }
+        }
         String title = "Effect of " + vary.effects().size() + " changes of the hand on success and capture area";
         return new Picture(title, WIDTH, y + 24, svg.body());
     }

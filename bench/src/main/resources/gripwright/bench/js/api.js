@@ -2,8 +2,13 @@
 
 let token = document.querySelector('meta[name=gripwright-token]')?.getAttribute('content') ?? '';
 
+/** What the server would not do, in its words. */
 export class Refused extends Error {
-  /** @param {string} message @param {any} more @param {number} status */
+  /**
+   * @param {string} message
+   * @param {any} more what else the server said
+   * @param {number} status
+   */
   constructor(message, more, status) {
     super(message);
     this.more = more;
@@ -11,24 +16,43 @@ export class Refused extends Error {
   }
 }
 
+/**
+ * @param {Response} response
+ * @returns {Promise<Response>} the same, if it is good
+ */
 async function checked(response) {
   if (response.ok) return response;
   const body = await response.json().catch(() => ({error: 'the server answered ' + response.status}));
   throw new Refused(body.error, body.more, response.status);
 }
 
-/** JSON of a path, or null where the answer is empty (a newer request won). */
-export async function get(path, query = {}, signal = undefined) {
+/**
+ * JSON of a path, or null where the answer is empty (a newer request won).
+ * @param {string} path
+ * @param {Object<string, any>} [query]
+ * @returns {Promise<any>}
+ */
+export async function get(path, query = {}) {
   const search = new URLSearchParams(query).toString();
-  const response = await checked(await fetch(path + (search ? '?' + search : ''), {signal}));
+  const response = await checked(await fetch(path + (search ? '?' + search : '')));
   return response.status === 204 ? null : response.json();
 }
 
+/**
+ * Text of a path.
+ * @param {string} path
+ * @returns {Promise<string>}
+ */
 export async function text(path) {
   return (await checked(await fetch(path))).text();
 }
 
-/** Asks for a change. The token proves that it is this page that asks. */
+/**
+ * Asks for a change. The token proves that it is this page that asks.
+ * @param {string} path
+ * @param {Object<string, any>} [body]
+ * @returns {Promise<any>}
+ */
 export async function post(path, body = {}) {
   const response = await fetch(path, {
     method: 'POST',
@@ -38,7 +62,10 @@ export async function post(path, body = {}) {
   return (await checked(response)).json();
 }
 
-/** After a restart of the server its token is another. */
+/**
+ * After a restart of the server its token is another.
+ * @returns {Promise<void>}
+ */
 export async function newToken() {
   token = (await get('/api/hello')).token;
 }

@@ -2,11 +2,72 @@
 import {get, post} from './api.js';
 import {el, fault} from './dom.js';
 
+/** @typedef {import('./types.js').Project} Project */
+
+/** @type {{card: HTMLElement, left: () => void}|null} */
 let open = null;
 
-/** Key as people read it. */
-const spoken = key => key.replace(/^\S+: /, '').replace(/\[(\d+)\]/g, (_, n) => ' ' + (Number(n) + 1)).replaceAll('.', ', ');
+/**
+ * A key as people read it.
+ * @param {string} key
+ * @returns {string}
+ */
+export const spoken = key => key.replace(/^\S+: /, '').replace(/\[(\d+)\]/g, (_, n) => ' ' + (Number(n) + 1)).replaceAll('.', ', ');
 
+/**
+ * A value without the quotes it may have in the file.
+ * @param {string} value
+ * @returns {string}
+ */
+export const unquoted = value => (/^(["']).*\1$/.test(value) ? value.slice(1, -1) : value);
+
+/**
+ * The number a value starts with, the rest, and the size of its last digit.
+ * @param {string} value
+ * @returns {{number: number, rest: string, step: number}|null}
+ */
+export function parsed(value) {
+  const m = value.trim().match(/^([-\u2212+]?\d+(?:[.,](\d+))?)(?!\d)(.*)$/);
+  if (!m) return null;
+  const number = Number(m[1].replace(',', '.').replace('\u2212', '-'));
+  return Number.isFinite(number) ? {number, rest: m[3], step: 10 ** -(m[2]?.length ?? 0)} : null;
+}
+
+/**
+ * The value with another number, as many decimals as before.
+ * @param {string} value
+ * @param {number} number
+ * @returns {string}
+ */
+export function withNumber(value, number) {
+  const p = parsed(value);
+  return p ? number.toFixed(Math.round(-Math.log10(p.step))) + p.rest : value;
+}
+
+/**
+ * The value some steps of its last digit further on.
+ * @param {string} value
+ * @param {number} steps
+ * @returns {string}
+ */
+export function nudged(value, steps) {
+  const p = parsed(value);
+  return p ? withNumber(value, p.number + steps * p.step) : value;
+}
+
+/**
+ * How far an arrow key nudges: ten times as far with Shift.
+ * @param {KeyboardEvent} e
+ * @returns {number} steps, 0 for another key
+ */
+const stepsOf = e => (e.key === 'ArrowUp' ? 1 : e.key === 'ArrowDown' ? -1 : 0) * (e.shiftKey ? 10 : 1);
+
+/**
+ * How many characters are alike at the start and at the end of two lines.
+ * @param {string} before
+ * @param {string} after
+ * @returns {number[]}
+ */
 function differing(before, after) {
   let a = 0;
   while (a < before.length && a < after.length && before[a] === after[a]) a++;
@@ -15,35 +76,47 @@ function differing(before, after) {
   return [a, b];
 }
 
+/**
+ * @param {string} tag
+ * @param {string} text
+ * @param {number[]} alike
+ * @returns {Element}
+ */
 function line(tag, text, [a, b]) {
   return el(tag, {}, (tag === 'del' ? '\u2212 ' : '+ ') + text.slice(0, a), el('b', {}, text.slice(a, text.length - b)), text.slice(text.length - b));
 }
 
+/** Closes the open field without saving. */
 export function close() {
-  open?.remove();
+  const was = open;
   open = null;
+  was?.card.remove();
+  was?.left();
 }
 
 /**
  * Opens the field of a value beside the element that shows it.
- * @param {string} key @param {any} project as served @param {Element} at @param {(key: string) => void} saved
+ * @param {string} key
+ * @param {Project} project as served
+ * @param {Element} at
+ * @param {(key: string) => void} saved
+ * @param {{value?: string, left?: () => void}} [how] a value to start with; told when the field is closed
  */
-export function edit(key, project, at, saved) {
+export function edit(key, project, at, saved, how = {}) {
   close();
   const old = project.values[key];
   if (old === undefined) return;
-  const quoted = /^(["']).*\1$/.test(old);
-  const input = el('input', {value: quoted ? old.slice(1, -1) : old, 'aria-label': spoken(key), id: 'field', autocomplete: 'off', spellcheck: 'false'});
-  const file = el('div', {class: 'file', id: 'file-line'});
+  const input = el('input', {value: how.value ?? unquoted(old), 'aria-label': spoken(key), id: 'field', autocomplete: 'off', spellcheck: 'false'});
+  const file = el('div', {class: 'file', id: 'file-line', tabindex: '0', role: 'region', 'aria-label': 'the line of the file'});
   const wrong = el('div', {id: 'field-fault'});
   const save = el('button', {class: 'do', id: 'save'}, 'Save to the file');
-  const back = el('button', {class: 'plain'}, 'Leave it');
+  const back = el('button', {class: 'plain', id: 'leave'}, 'Back to ' + unquoted(old));
   const card = el('div', {class: 'card', role: 'dialog', 'aria-label': spoken(key)},
-    el('h3', {}, spoken(key)), el('div', {class: 'field'}, input), file, wrong, el('div', {class: 'row'}, save, back));
+    el('h3', {}, spoken(key)), el('div', {class: 'field'}, input, el('span', {class: 'small'}, 'was ' + unquoted(old))), file, wrong, el('div', {class: 'row'}, save, back));
   let asked = 0;
   const leave = () => {
     close();
-    at.focus?.();
+    /** @type {HTMLElement} */ (at).focus?.({preventScroll: true});
   };
   const preview = async () => {
     const mine = ++asked;
@@ -51,11 +124,10 @@ export function edit(key, project, at, saved) {
     try {
       const p = await get('/api/preview', {key, value: input.value});
       if (mine !== asked) return;
-      const d = differing(p.before, p.after);
       const same = p.before === p.after;
-      file.replaceChildren(el('span', {class: 'where'}, p.file + ', line ' + p.line + (same ? ', as it is' : ', will change')), line('del', p.before.trim(), same ? [0, 0] : differing(p.before.trim(), p.after.trim())));
-      if (!same) file.append(line('ins', p.after.trim(), differing(p.before.trim(), p.after.trim())));
-      void d;
+      const alike = same ? [p.before.trim().length, 0] : differing(p.before.trim(), p.after.trim());
+      file.replaceChildren(el('span', {class: 'where'}, p.file + ', line ' + p.line + (same ? ', as it is' : '; nothing else in the file changes')), line('del', p.before.trim(), alike));
+      if (!same) file.append(line('ins', p.after.trim(), alike));
       input.classList.toggle('bad', p.faults !== '');
       input.setAttribute('aria-invalid', String(p.faults !== ''));
       wrong.replaceChildren(...(p.faults ? [fault('not saved', p.faults)] : []));
@@ -88,15 +160,21 @@ export function edit(key, project, at, saved) {
     }
   };
   let timer = 0;
-  input.addEventListener('input', () => {
+  const changed = () => {
     asked++;
     save.disabled = true;
     clearTimeout(timer);
     timer = setTimeout(preview, 120);
-  });
+  };
+  input.addEventListener('input', changed);
   card.addEventListener('keydown', e => {
     if (e.key === 'Escape') leave();
     if (e.key === 'Enter' && e.target === input) preview().then(send);
+    if (stepsOf(e) !== 0 && e.target === input && parsed(input.value)) {
+      e.preventDefault();
+      input.value = nudged(input.value, stepsOf(e));
+      changed();
+    }
   });
   save.addEventListener('click', send);
   back.addEventListener('click', leave);
@@ -104,35 +182,51 @@ export function edit(key, project, at, saved) {
   const box = at.getBoundingClientRect();
   card.style.left = Math.max(8, Math.min(box.left + scrollX, scrollX + document.documentElement.clientWidth - card.offsetWidth - 16)) + 'px';
   card.style.top = box.bottom + scrollY + 8 + 'px';
-  open = card;
+  open = {card, left: how.left ?? (() => {})};
   input.focus({preventScroll: true});
   input.select();
   preview();
 }
 
-/** Makes an element that shows a value one that can be changed. */
+/**
+ * Makes an element that shows a value one that can be changed: by a click, Enter, or the arrow keys.
+ * @param {any} node
+ * @param {string} key
+ * @param {Project} project
+ * @param {(key: string) => void} saved
+ * @returns {any} the node
+ */
 export function editable(node, key, project, saved) {
   node.classList.add('e');
   node.setAttribute('tabindex', '0');
   node.setAttribute('role', 'button');
   node.setAttribute('aria-label', 'change ' + spoken(key) + ', now ' + project.values[key]);
-  const go = () => edit(key, project, node, saved);
-  node.addEventListener('click', go);
+  node.addEventListener('click', () => edit(key, project, node, saved));
   node.addEventListener('keydown', e => {
     if (e.key === 'Enter' || e.key === ' ') {
       e.preventDefault();
-      go();
+      edit(key, project, node, saved);
+    } else if (stepsOf(e) !== 0 && parsed(unquoted(project.values[key]))) {
+      e.preventDefault();
+      edit(key, project, node, saved, {value: nudged(unquoted(project.values[key]), stepsOf(e))});
     }
   });
   return node;
 }
 
-/** A table of all values whose key starts so. */
+/**
+ * A table of all values whose key starts so.
+ * @param {string} start
+ * @param {Project} project
+ * @param {(key: string) => void} saved
+ * @param {string} caption
+ * @returns {Element}
+ */
 export function valuesTable(start, project, saved, caption) {
   const body = el('tbody');
   for (const [key, value] of Object.entries(project.values)) {
     if (key.startsWith(start)) {
-      body.append(el('tr', {}, el('td', {}, spoken(key)), el('td', {}, editable(el('span', {}, value), key, project, saved))));
+      body.append(el('tr', {}, el('td', {}, spoken(key)), el('td', {}, editable(el('span', {'data-key': key}, value), key, project, saved))));
     }
   }
   return el('table', {class: 'vals'}, el('caption', {}, caption), body);

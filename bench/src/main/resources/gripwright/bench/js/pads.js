@@ -1,7 +1,11 @@
 // The pads unrolled, cell by cell, with the fixed scale of the closing.
 import {num, svg, el} from './dom.js';
 
-/** The smallest class width of 1, 2, 2.5 or 5 x 10^n kPa by which eight classes hold the whole closing. */
+/**
+ * The smallest class width of 1, 2, 2.5 or 5 x 10^n kPa by which eight classes hold the whole closing.
+ * @param {import('./types.js').Closing} closing
+ * @returns {number}
+ */
 export function classWidth(closing) {
   let most = 0.1;
   for (const f of closing.frames) for (let i = 1; i < f.k.length; i += 2) most = Math.max(most, f.k[i]);
@@ -11,6 +15,13 @@ export function classWidth(closing) {
 
 const colour = k => (k === 2 ? 'k2x' : 'k' + k);
 
+/**
+ * Draws all pads at a moment, and the legend.
+ * @param {HTMLElement} box
+ * @param {import('./types.js').Closing} closing
+ * @param {number} index of the moment
+ * @param {import('./types.js').Body[]} bodies
+ */
 export function drawPads(box, closing, index, bodies) {
   const frame = closing.frames[index];
   const pressed = new Map();
@@ -40,7 +51,7 @@ export function drawPads(box, closing, index, bodies) {
       const row = full ? k % 3 : Math.min(2, Math.floor((across[k] - lowC) / spanC * 2.999));
       parts.push(svg('rect', {class: 'pz' + (kpa > 0 ? ' ' + colour(Math.min(7, Math.floor(kpa / closing.step))) : ''), x: col * 35.7, y: y + 5 + row * 10, width: 35.7, height: 10}));
     });
-    label.textContent = force > 0.005 ? `${num(force)}\u00a0N, peak ${num(peak)}\u00a0kPa` : 'not touching';
+    label.textContent = force > 0.005 || peak > 0 ? `${num(force)}\u00a0N, peak ${num(peak)}\u00a0kPa` : 'not touching';
     y += 54;
   });
   for (let k = 0; k < 8; k++) {

@@ -4,6 +4,7 @@ import {css} from './dom.js';
 
 /** Three tones by the way a face is turned, and ink; read anew when the ground changes. */
 export class Ink {
+  /** Makes the materials in the colours of the page. */
   constructor() {
     this.uniforms = {t1: {value: new THREE.Color()}, t2: {value: new THREE.Color()}, t3: {value: new THREE.Color()}};
     this.rubber = {t1: {value: new THREE.Color()}, t2: {value: new THREE.Color()}, t3: {value: new THREE.Color()}};
@@ -22,6 +23,11 @@ export class Ink {
     this.read();
   }
 
+  /**
+   * A matt material of three tones.
+   * @param {any} uniforms
+   * @returns {any}
+   */
   static material(uniforms) {
     return new THREE.ShaderMaterial({
       uniforms,
@@ -69,7 +75,12 @@ function arc(x, r, from, to, pieces = 8) {
   });
 }
 
-/** One body of the hand, in its own frame: x along it, y out of the pad (the palm: z out of the pad). */
+/**
+ * One body of the hand, in its own frame: x along it, y out of the pad (the palm: z out of the pad).
+ * @param {import('./types.js').Body} body
+ * @param {Ink} ink
+ * @returns {any}
+ */
 export function handBody(body, ink) {
   const group = new THREE.Group();
   const [length, width, bone] = body.size;
@@ -93,7 +104,12 @@ export function handBody(body, ink) {
   return group;
 }
 
-/** The parts of an object. Round ones get their outline from a slightly larger back. */
+/**
+ * The parts of an object. Round ones get their outline from a slightly larger back.
+ * @param {any[]} parts
+ * @param {Ink} ink
+ * @returns {any}
+ */
 export function object(parts, ink) {
   const group = new THREE.Group();
   for (const part of parts) {
@@ -125,7 +141,11 @@ export function object(parts, ink) {
   return group;
 }
 
-/** Puts a thing where nine numbers say: place and two columns of its rotation. */
+/**
+ * Puts a thing where nine numbers say: place and two columns of its rotation.
+ * @param {any} thing
+ * @param {number[]} p
+ */
 export function pose(thing, p) {
   const x = new THREE.Vector3(p[3], p[4], p[5]);
   const y = new THREE.Vector3(p[6], p[7], p[8]);

@@ -1,13 +1,22 @@
 // The view: hand, object and table, orthographic; drag or arrow keys move the object.
 import * as THREE from '../lib/three.module.min.js';
 import {css, num, svg} from './dom.js';
+import {gathered, pressing} from './forces.js';
 import {Ink, handBody, object, pose} from './solids.js';
+
+/** @typedef {import('./types.js').Closing} Closing */
+/** @typedef {import('./types.js').Body} Body */
+/** @typedef {import('./forces.js').Gathered} Gathered */
 
 const VIEWS = {oblique: [-0.62, -1, 0.62], front: [0, -1, 0], side: [1, 0, 0], top: [0, 0, 1]};
 const AXES = {front: ['x', 'z'], side: ['y', 'z'], top: ['x', 'y']};
 
+/** The view of question 3. */
 export class Stage {
-  /** @param {HTMLElement} box @param {(dx: number, dy: number) => void} moved the object on the table [mm] */
+  /**
+   * @param {HTMLElement} box
+   * @param {(dx: number, dy: number) => void} moved the object on the table [mm]
+   */
   constructor(box, moved) {
     this.box = box;
     this.moved = moved;
@@ -24,9 +33,19 @@ export class Stage {
     this.camera = new THREE.OrthographicCamera(-1, 1, 1, -1, -2000, 4000);
     this.table = this.grid();
     this.scene.add(this.table);
+    /** @type {any[]} */
     this.bodies = [];
+    /** @type {Body[]} */
+    this.bodyData = [];
+    /** @type {Closing|null} */
+    this.closing = null;
+    /** The moment in view. @type {any} */
+    this.frame = null;
     this.centre = new THREE.Vector3(0, 0, 60);
     this.half = 150;
+    this.cones = false;
+    /** Of the closing, for one scale of its arrows [N]. */
+    this.mostForce = 1;
     new ResizeObserver(() => this.draw()).observe(box);
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
       this.ink.read();
@@ -36,7 +55,10 @@ export class Stage {
     this.dragging();
   }
 
-  /** The table as a 10 mm grid. */
+  /**
+   * The table as a 10 mm grid.
+   * @returns {any}
+   */
   grid() {
     const points = [];
     for (let i = -200; i <= 200; i += 10) points.push(i, -200, 0, i, 200, 0, -200, i, 0, 200, i, 0);
@@ -44,6 +66,10 @@ export class Stage {
     return new THREE.LineSegments(geometry, this.ink.thin);
   }
 
+  /**
+   * The hand's bodies, in the order of the moments' poses.
+   * @param {Body[]} bodies
+   */
   setHand(bodies) {
     this.bodies.forEach(b => this.scene.remove(b));
     this.bodies = bodies.map(b => handBody(b, this.ink));
@@ -51,6 +77,10 @@ export class Stage {
     this.bodyData = bodies;
   }
 
+  /**
+   * The object's solids.
+   * @param {any[]} parts
+   */
   setObject(parts) {
     if (this.object) this.scene.remove(this.object);
     this.object = new THREE.Group();
@@ -58,7 +88,11 @@ export class Stage {
     this.scene.add(this.object);
   }
 
-  /** A closing whose moments can be shown; the frame of the view is kept unless the hand or object is another. */
+  /**
+   * A closing whose moments can be shown; the frame of the view is kept unless the hand or object is another.
+   * @param {Closing} closing
+   * @param {boolean} refit
+   */
   setClosing(closing, refit) {
     this.closing = closing;
     const cells = closing.taxels;
@@ -66,11 +100,15 @@ export class Stage {
     this.taxels = new THREE.InstancedMesh(new THREE.PlaneGeometry(1, 1), new THREE.MeshBasicMaterial({side: THREE.DoubleSide, polygonOffset: true, polygonOffsetFactor: -1}), Math.max(1, cells.length));
     this.taxels.frustumCulled = false;
     this.scene.add(this.taxels);
+    this.mostForce = Math.max(1e-9, ...[...gathered(closing).values()].map(g => Math.hypot(...g.force)), ...closing.frames.map(f => Math.max(...f.f)));
     if (refit) this.fit(closing);
     this.show(closing.frames.length - 1);
   }
 
-  /** Holds hand and object of all moments. */
+  /**
+   * Holds hand and object of all moments.
+   * @param {Closing} closing
+   */
   fit(closing) {
     const low = new THREE.Vector3(Infinity, Infinity, Infinity);
     const high = new THREE.Vector3(-Infinity, -Infinity, -Infinity);
@@ -87,6 +125,10 @@ export class Stage {
     this.half = 0.5 * Math.max(high.x - low.x, high.y - low.y, high.z - low.z);
   }
 
+  /**
+   * Shows a moment.
+   * @param {number} index
+   */
   show(index) {
     const f = this.closing?.frames[index];
     if (!f) return;
@@ -99,8 +141,9 @@ export class Stage {
     this.draw();
   }
 
+  /** Colours the pressed cells of the pads. */
   paintTaxels() {
-    if (!this.taxels || !this.frame) return;
+    if (!this.taxels || !this.frame || !this.closing) return;
     const pressed = new Map();
     for (let i = 0; i < this.frame.k.length; i += 2) pressed.set(this.frame.k[i], this.frame.k[i + 1]);
     const step = this.closing.step;
@@ -130,11 +173,16 @@ export class Stage {
     if (this.taxels.instanceColor) this.taxels.instanceColor.needsUpdate = true;
   }
 
+  /**
+   * Looks from another side.
+   * @param {string} name oblique, front, side or top
+   */
   setView(name) {
     this.view = name;
     this.draw();
   }
 
+  /** Draws the moment in view. */
   draw() {
     const w = this.box.clientWidth;
     const h = this.box.clientHeight;
@@ -154,13 +202,26 @@ export class Stage {
     this.overlay(w, h, w / 2 / halfX);
   }
 
-  /** Picture place of a point [mm]. */
+  /**
+   * Picture place of a point [mm].
+   * @param {number} x
+   * @param {number} y
+   * @param {number} z
+   * @param {number} w width and
+   * @param {number} h height of the picture
+   * @returns {[number, number]}
+   */
   at(x, y, z, w, h) {
     const p = new THREE.Vector3(x, y, z).project(this.camera);
     return [(p.x + 1) / 2 * w, (1 - p.y) / 2 * h];
   }
 
-  /** Scale bar, axes, and at the end the forces on the object. */
+  /**
+   * Scale bar, axes, and at the end the forces on the object.
+   * @param {number} w
+   * @param {number} h
+   * @param {number} perMm
+   */
   overlay(w, h, perMm) {
     const bar = 50 * perMm;
     const parts = [
@@ -168,8 +229,10 @@ export class Stage {
       svg('rect', {class: 'sb0', x: 14 + bar / 2, y: h - 16, width: bar / 2, height: 4}),
       svg('text', {class: 'l halo', x: 20 + bar, y: h - 11}, '50\u00a0mm'),
     ];
-    const [ox, oy] = this.at(...this.centre.toArray(), w, h);
-    for (const [name, d] of [['x', [1, 0, 0]], ['y', [0, 1, 0]], ['z', [0, 0, 1]]]) {
+    const [ox, oy] = this.at(this.centre.x, this.centre.y, this.centre.z, w, h);
+    /** @type {[string, number[]][]} */
+    const axes = [['x', [1, 0, 0]], ['y', [0, 1, 0]], ['z', [0, 0, 1]]];
+    for (const [name, d] of axes) {
       const [px, py] = this.at(this.centre.x + d[0], this.centre.y + d[1], this.centre.z + d[2], w, h);
       const ux = (px - ox) / perMm;
       const uy = (py - oy) / perMm;
@@ -181,36 +244,37 @@ export class Stage {
     }
     const [nx, ny] = this.at(0, 0, this.frame?.z ?? 0, w, h);
     parts.push(svg('path', {class: 't d', d: `M${nx - 6} ${ny}H${nx + 6}M${nx} ${ny - 6}V${ny + 6}`}));
-    if (this.closing && this.closing.frames.length - 1 === this.index) parts.push(...this.forces(w, h, perMm));
+    if (this.closing) {
+      const last = this.closing.frames.length - 1 === this.index;
+      parts.push(...this.forces(last ? gathered(this.closing) : pressing(this.closing, this.frame), w, h, perMm));
+    }
     this.over.replaceChildren(...parts);
   }
 
-  /** One arrow per body of the hand, gathered from its contacts at the end. */
-  forces(w, h, perMm) {
-    const byBody = new Map();
-    for (const c of this.closing.contacts) {
-      const size = Math.hypot(c[3], c[4], c[5]);
-      const g = byBody.get(c[10]) ?? {f: [0, 0, 0], p: [0, 0, 0], s: 0};
-      for (let i = 0; i < 3; i++) {
-        g.f[i] += c[3 + i];
-        g.p[i] += c[i] * size;
-      }
-      g.s += size;
-      byBody.set(c[10], g);
-    }
-    let most = 1e-9;
-    byBody.forEach(g => { most = Math.max(most, Math.hypot(...g.f)); });
+  /**
+   * One arrow per body, with its friction cone if that is wanted and known.
+   * @param {Map<string, Gathered>} byBody
+   * @param {number} w
+   * @param {number} h
+   * @param {number} perMm
+   * @returns {Element[]}
+   */
+  forces(byBody, w, h, perMm) {
+    const most = this.mostForce;
     const scale = 44 / perMm / most;
+    const cones = [];
     const out = [];
     const labels = [];
     byBody.forEach((g, name) => {
-      const n = Math.hypot(...g.f);
-      if (n < 0.05 * most || g.s === 0) return;
-      const p = g.p.map(v => v / g.s);
-      const [hx, hy] = this.at(...p, w, h);
-      const [tx, ty] = this.at(...p.map((v, i) => v - g.f[i] * scale), w, h);
+      const n = Math.hypot(...g.force);
+      if (n < 0.03 * most) return;
+      if (this.cones && g.friction > 0) cones.push(this.cone(g, 56 / perMm, w, h));
+      const [hx, hy] = this.at(...g.at, w, h);
+      const [tx, ty] = this.at(g.at[0] - g.force[0] * scale, g.at[1] - g.force[1] * scale, g.at[2] - g.force[2] * scale, w, h);
       const l = Math.hypot(hx - tx, hy - ty);
-      if (l > 8) {
+      if (l <= 8) {
+        out.push(svg('circle', {class: 'forcedot', cx: hx, cy: hy, r: 2.4}));
+      } else {
         const ux = (hx - tx) / l;
         const uy = (hy - ty) / l;
         out.push(svg('path', {class: 'forceh', d: `M${tx} ${ty}L${hx - 8 * ux} ${hy - 8 * uy}`}),
@@ -223,7 +287,39 @@ export class Stage {
       labels.push([tx, y]);
       out.push(svg('text', {class: 'l halo', x: tx, y, 'text-anchor': 'middle'}, `${name} ${num(n)}\u00a0N`));
     });
-    return out;
+    return [...cones, ...out];
+  }
+
+  /**
+   * How far friction lets a force lean: a cone with its point where the force acts, opening to where it comes from.
+   * @param {Gathered} g
+   * @param {number} length of its axis [mm]
+   * @param {number} w
+   * @param {number} h
+   * @returns {Element}
+   */
+  cone(g, length, w, h) {
+    const axis = new THREE.Vector3(...g.direction).normalize();
+    const one = new THREE.Vector3(Math.abs(axis.x) < 0.8 ? 1 : 0, Math.abs(axis.x) < 0.8 ? 0 : 1, 0).cross(axis).normalize();
+    const two = axis.clone().cross(one);
+    const centre = new THREE.Vector3(...g.at).addScaledVector(axis, -length);
+    const [px, py] = this.at(...g.at, w, h);
+    const [cx, cy] = this.at(centre.x, centre.y, centre.z, w, h);
+    const along = Math.atan2(cy - py, cx - px);
+    const rim = Array.from({length: 40}, (_, i) => {
+      const a = i / 20 * Math.PI;
+      const q = centre.clone().addScaledVector(one, length * g.friction * Math.cos(a)).addScaledVector(two, length * g.friction * Math.sin(a));
+      return this.at(q.x, q.y, q.z, w, h);
+    });
+    /** @param {[number, number]} p */
+    const lean = ([x, y]) => {
+      const d = Math.atan2(y - py, x - px) - along;
+      return d - 2 * Math.PI * Math.round(d / (2 * Math.PI));
+    };
+    const sides = [...rim].sort((a, b) => lean(a) - lean(b));
+    /** @param {[number, number]} p */
+    const line = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+    return svg('path', {class: 'cone', d: 'M' + rim.map(line).join('L') + `ZM${line(sides[0])}L${line([px, py])}L${line(sides[sides.length - 1])}`});
   }
 
   /** The pointer's way on the table: exact from above, else along the ground under it. */

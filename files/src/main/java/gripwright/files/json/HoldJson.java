@@ -5,6 +5,7 @@ import gripwright.closing.GraspStiffness;
 import gripwright.closing.HoldDetail;
 import gripwright.closing.HoldPlan;
 import gripwright.closing.LoadResult;
+import gripwright.closing.PressResult;
 import gripwright.closing.PullResult;
 import gripwright.closing.Release;
 import gripwright.contact.WrenchSpace;
@@ -52,8 +53,40 @@ public final class HoldJson {
                             q -> json.object("wrench_space", j -> wrenches(j, q)), () -> json.none("wrench_space"));
             hold.release()
                     .ifPresentOrElse(r -> json.object("letting_go", j -> release(j, r)), () -> json.none("letting_go"));
+            json.objects("tasks", hold.presses(), HoldJson::press);
             origin.writeAssumptions(json);
         });
+    }
+
+    private static void press(JsonText json, PressResult p) {
+        json.text("task", p.task().name())
+                .text("finger", p.task().finger())
+                .text("verdict", p.verdict().words())
+                .text("trouble", p.trouble())
+                .vector("place_m", p.task().point())
+                .vector("toward", p.task().direction())
+                .number("wanted_N", p.task().force())
+                .number("wanted_travel_m", p.task().travel())
+                .number("greatest_tension_N", p.task().greatestTension())
+                .number("greatest_N", p.greatest())
+                .text("reach", p.reach().words())
+                .number("miss_m", p.miss())
+                .text("met", p.met())
+                .number("touch_tension_N", p.touchTension())
+                .numbers(
+                        "posture_rad",
+                        p.posture().stream().mapToDouble(Double::doubleValue).toArray())
+                .number("finger_N", p.fingerForce())
+                .number("finger_after_travel_N", p.lastForce())
+                .number("needed_tension_N", p.neededTension())
+                .number("off_rad", p.off())
+                .truth("slides", p.slides())
+                .number("followed_m", p.followed())
+                .number("hold_N", p.holdForce())
+                .number("give_m", p.give())
+                .number("turned_rad", p.turned())
+                .number("moved_share", p.share());
+        json.object("push", j -> pull(j, p.push()));
     }
 
     private static void pull(JsonText json, PullResult p) {

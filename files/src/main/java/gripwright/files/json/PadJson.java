@@ -1,5 +1,6 @@
 package gripwright.files.json;
 
+import gripwright.pad.Averaging;
 import gripwright.pad.Bus;
 import gripwright.pad.PadAnswer;
 import gripwright.pad.ScanAnswer;
@@ -55,6 +56,23 @@ public final class PadJson {
                 .number("share_left_after_one_pull", a.left())
                 .number("ambient_ratio", a.response().ambientRatio())
                 .number("filled_cavity_Pa_per_K", a.perKelvin())
+                .truth("heat_measured", !Double.isNaN(a.design().chip().heat()))
+                .object(
+                        "drift_over_closing",
+                        j -> j.number("time_s", a.drift().time())
+                                .number("heat_least_Pa", a.drift().heatLeast())
+                                .number("heat_most_Pa", a.drift().heatMost())
+                                .number("weather_Pa", a.drift().weather())
+                                .number("door_Pa", a.drift().door()))
+                .objects("averaging", a.averaging(), PadJson::averaging)
+                .object("best_averaging", j -> averaging(j, a.best()))
+                .object(
+                        "area_bounds",
+                        j -> j.number("along_m", a.area().along())
+                                .number("across_m", a.area().across())
+                                .number("force", a.area().force()))
+                .number("pouring_takes_s", a.casting().total())
+                .number("pot_life_s", a.casting().potLife())
                 .number("pad_stiffness_N_per_m", a.padStiffness())
                 .array("curve", () -> {
                     for (int i = 0; i < POINTS; i++) {
@@ -85,6 +103,13 @@ public final class PadJson {
                 .texts("warnings", a.warnings());
     }
 
+    private static void averaging(JsonText json, Averaging a) {
+        json.whole("readings", a.readings())
+                .number("time_s", a.time())
+                .number("noise_limit_N", a.noise())
+                .number("drift_at_most_N", a.drift());
+    }
+
     public static String scan(Origin origin, ScanAnswer scan) {
         return JsonText.of(json -> {
             origin.write(json, "scan");
@@ -104,6 +129,8 @@ public final class PadJson {
                 .truth("possible", plan.possible())
                 .number("period_s", plan.period())
                 .number("age_s", plan.age())
+                .number("with_temperature_s", plan.withTemperature())
+                .number("mean_period_s", plan.mean())
                 .text("obstacle", plan.obstacle());
     }
 
@@ -121,6 +148,12 @@ public final class PadJson {
                             .number("delay_s", pad.forces().delay())
                             .number("stiffness_N_per_m", pad.forces().stiffness())
                             .number("peak_on_a_fixed_object_N", pad.forces().peak())
+                            .number("threshold_over_a_chip_N", pad.overChip().threshold())
+                            .number("detection_over_a_chip_N", pad.overChip().detection())
+                            .number(
+                                    "peak_on_a_fixed_object_over_a_chip_N",
+                                    pad.overChip().peak())
+                            .number("best_running_mean", pad.averaging())
                             .objects(
                                     "objects",
                                     pad.objects(),

@@ -1,0 +1,2 @@
+// Stand-in for the types of uPlot.
+declare const u: any; export default u;
