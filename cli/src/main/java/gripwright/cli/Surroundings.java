@@ -36,8 +36,14 @@ record Surroundings(
     }
 
     /** The real thing. */
-    static final Closings SIMULATION = (project, numerics) -> (object, grip) -> new ClosingSimulator(
-            project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+    static final Closings SIMULATION = (project, numerics) -> (object, grip) -> {
+        try {
+            return new ClosingSimulator(
+                    project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+        } catch (IllegalArgumentException e) {
+            throw new RefusedClosing(e);
+        }
+    };
 
     static Surroundings real() {
         String kind = System.getenv("TERM");

@@ -144,7 +144,7 @@ final class Stepper {
         double h = 3 * lastStep;
         double lastSettling = lastStep;
         int small = 0;
-        while (small < MOST_SETTLING && steps <= MOST_STEPS) {
+        for (int all = 0; small < MOST_SETTLING && all < MOST_STEPS; all++) {
             system.stepTime = h;
             newton.predict(Math.min(lastSettling, h), false);
             Newton.End end = newton.solve(FINE, test);
@@ -177,8 +177,8 @@ final class Stepper {
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
         }
-        trouble = steps > MOST_STEPS
-                ? "more than " + MOST_STEPS + " steps"
+        trouble = small < MOST_SETTLING
+                ? "still moving after " + MOST_STEPS + " steps of settling"
                 : "still creeping after " + MOST_SETTLING + " steps of settling";
         return End.STUCK;
     }
