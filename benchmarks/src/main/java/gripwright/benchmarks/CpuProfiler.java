@@ -15,8 +15,7 @@ import org.openjdk.jmh.results.ScalarResult;
 public final class CpuProfiler implements InternalProfiler {
     static final String NAME = "cpu";
 
-    private final OperatingSystemMXBean system =
-            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    private final OperatingSystemMXBean system = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     private long before;
 
     @Override
