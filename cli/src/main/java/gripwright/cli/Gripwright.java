@@ -107,6 +107,11 @@ final class Gripwright implements Callable<Integer> {
             at.err().println("gripwright: " + failure.getMessage());
             return failure.exit().code();
         }
+        RefusedClosing refused = RefusedClosing.behind(e);
+        if (refused != null) {
+            at.err().println("gripwright: " + refused.getMessage());
+            return Exit.FAULTS.code();
+        }
         at.err().println("gripwright: a defect in Gripwright itself, not in your project: " + e);
         at.err().println("Please report it with these lines, the command and the project folder.");
         at.err()

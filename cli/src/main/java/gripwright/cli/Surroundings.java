@@ -1,5 +1,6 @@
 package gripwright.cli;
 
+import gripwright.closing.ClosingRunner;
 import gripwright.closing.ClosingSimulator;
 import gripwright.closing.Numerics;
 import gripwright.closing.Policy;
@@ -46,13 +47,13 @@ record Surroundings(
     static final Closings SIMULATION = new Closings() {
         @Override
         public RunnerFactory of(Project project, Numerics numerics) {
-            return (object, grip) -> new ClosingSimulator(
-                    project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+            return (object, grip) -> refusing(() -> new ClosingSimulator(
+                    project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA));
         }
 
         @Override
         public RunnerFactory of(Project project, Numerics numerics, Policy policy, Sensing sensing) {
-            return (object, grip) -> new ClosingSimulator(
+            return (object, grip) -> refusing(() -> new ClosingSimulator(
                     project.hand(),
                     grip,
                     object,
@@ -60,9 +61,18 @@ record Surroundings(
                     numerics,
                     OpenProject.CRITERIA,
                     policy,
-                    sensing);
+                    sensing));
         }
     };
+
+    /** What the closing model refuses is a fault of the project, told as such. */
+    private static ClosingRunner refusing(Supplier<ClosingRunner> made) {
+        try {
+            return made.get();
+        } catch (IllegalArgumentException e) {
+            throw new RefusedClosing(e);
+        }
+    }
 
     static Surroundings real() {
         String kind = System.getenv("TERM");

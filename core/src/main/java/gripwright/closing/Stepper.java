@@ -41,7 +41,7 @@ final class Stepper {
     /** Penetration allowed in one step to a point that was free [m]. */
     static final double SINK = 0.25e-3;
 
-    /** Residual at which a step on the way is solved [N]. */
+    /** Residual at which a step on the way is solved [N]; finer steps are solved better, else a good guess would pass. */
     private static final double ROUGH = 1e-2;
     /** Residual at which a resting state is solved [N]. */
     private static final double FINE = 1e-6;
@@ -64,6 +64,7 @@ final class Stepper {
     private final double slide;
     private final double sink;
     private final double longestScale;
+    private final double rough;
     private final Newton.StepTest test = this::gone;
     int steps;
     int rejected;
@@ -76,6 +77,7 @@ final class Stepper {
         slide = SLIDE * numerics.stepScale();
         sink = SINK * numerics.stepScale();
         longestScale = numerics.stepScale();
+        rough = ROUGH * Math.min(1, numerics.stepScale());
     }
 
     void reset() {
@@ -112,7 +114,7 @@ final class Stepper {
             load.set(t + dt);
             system.stepTime = dt * seconds;
             newton.predict(dt, true);
-            Newton.End end = newton.solve(ROUGH, test);
+            Newton.End end = newton.solve(rough, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
                 if (dt > SHORTEST) {
@@ -158,7 +160,7 @@ final class Stepper {
         double h = 3 * lastStep;
         double lastSettling = lastStep;
         int small = 0;
-        while (small < MOST_SETTLING && steps <= MOST_STEPS) {
+        for (int all = 0; small < MOST_SETTLING && all < MOST_STEPS; all++) {
             system.stepTime = h;
             newton.predict(Math.min(lastSettling, h), false);
             Newton.End end = newton.solve(FINE, test);
@@ -191,8 +193,8 @@ final class Stepper {
             }
             h = Math.min(LONGEST_SETTLING, h * Math.min(3, Math.max(1, AIM / Math.max(ratio, 1e-9))));
         }
-        trouble = steps > MOST_STEPS
-                ? "more than " + MOST_STEPS + " steps"
+        trouble = small < MOST_SETTLING
+                ? "still moving after " + MOST_STEPS + " steps of settling"
                 : "still creeping after " + MOST_SETTLING + " steps of settling";
         return End.STUCK;
     }

@@ -44,7 +44,7 @@ class CommandLineFuzz {
                     () -> LocalDate.of(2026, 1, 2),
                     new Interruption(),
                     (project, numerics) -> (object, grip) -> {
-                        throw new IllegalArgumentException("no closings in this test");
+                        throw new RefusedClosing(new IllegalArgumentException("no closings in this test"));
                     });
             int code = Gripwright.commands(at).execute(words);
             if (code == Exit.DEFECT.code() || Stream.of(Exit.values()).noneMatch(exit -> exit.code() == code)) {
