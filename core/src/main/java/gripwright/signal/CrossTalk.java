@@ -10,7 +10,7 @@ final class CrossTalk {
     private static final double BLOCK = 1;
 
     /** What creep does to the slope of a short press, as a share of it; as found on invented logs. */
-    private static final double SHORT_PRESS = 0.01;
+    private static final double SHORT_PRESS = 0.02;
 
     private CrossTalk() {}
 
