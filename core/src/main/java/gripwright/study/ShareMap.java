@@ -73,7 +73,8 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
 
     /** The outcomes alone, without ensembles. */
     MapResult outcomes(GraspObject object, Grip grip, RunnerFactory closings, Jobs jobs) {
-        Work work = new Work(object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {});
+        Work work = new Work(
+                object, grip, new Runners(closings, closings, closings), jobs, Jobs.Progress.NONE, soFar -> {});
         work.outcomes();
         return work.result();
     }
@@ -91,7 +92,13 @@ public record ShareMap(CaptureMap map, Uncertain uncertain) {
         private final boolean[] takenOver = new boolean[n * n];
         private final Patches patches = new Patches(map, grid, PATCH);
 
-        Work(GraspObject object, Grip grip, Runners runners, Jobs jobs, Jobs.Progress progress, Consumer<MapResult> soFar) {
+        Work(
+                GraspObject object,
+                Grip grip,
+                Runners runners,
+                Jobs jobs,
+                Jobs.Progress progress,
+                Consumer<MapResult> soFar) {
             this.object = object;
             this.grip = grip;
             this.runners = runners;
