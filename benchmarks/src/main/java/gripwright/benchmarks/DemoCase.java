@@ -21,23 +21,31 @@ public final class DemoCase {
     private DemoCase() {}
 
     public static Project project() {
-        return read().project();
+        return reading("/demo/pads.yaml").project();
     }
 
     /** The pads that feel. */
     public static PadSetup pads() {
-        return read().pads().orElseThrow();
+        return reading("/demo/pads.yaml").pads().orElseThrow();
     }
 
-    private static ProjectReader.Marked read() {
+    /** The chips round the tips of the touching demo, under the pads of the demo's one-motor hand. */
+    public static PadSetup chips() {
+        return reading("/demo-touch/pads.yaml").pads().orElseThrow();
+    }
+
+    private static ProjectReader.Marked reading(String pads) {
         List<Path> copied = new ArrayList<>();
         try {
             Path folder = Files.createTempDirectory("gripwright-bench");
             copied.add(folder);
-            for (String name :
-                    new String(read("FILES"), StandardCharsets.UTF_8).lines().toList()) {
-                if (!name.isBlank()) {
-                    copied.add(Files.write(folder.resolve(name), read(name)));
+            for (String name : new String(read("/demo/FILES"), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList()) {
+                // what lies deeper is no part of the project
+                if (!name.isBlank() && !name.contains("/")) {
+                    byte[] text = read(name.equals(ProjectReader.PADS) ? pads : "/demo/" + name);
+                    copied.add(Files.write(folder.resolve(name), text));
                 }
             }
             ProjectReader.Marked project = ProjectReader.readMarked(folder);
@@ -56,9 +64,9 @@ public final class DemoCase {
     }
 
     private static byte[] read(String name) throws IOException {
-        try (InputStream file = DemoCase.class.getResourceAsStream("/demo/" + name)) {
+        try (InputStream file = DemoCase.class.getResourceAsStream(name)) {
             if (file == null) {
-                throw new IOException("the build left out demo/" + name);
+                throw new IOException("the build left out " + name);
             }
             return file.readAllBytes();
         }

@@ -35,6 +35,6 @@ public class PadBenchmark {
 
     @Benchmark
     public PadAnswer strip() {
-        return PadAnswer.of(pad, setup.judging(), setup.casting());
+        return PadAnswer.of(pad, setup);
     }
 }

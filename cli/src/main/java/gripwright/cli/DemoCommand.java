@@ -26,7 +26,8 @@ import picocli.CommandLine.Option;
             "",
             "Examples:",
             "  gripwright demo",
-            "  gripwright demo --to /tmp/bench"
+            "  gripwright demo --to /tmp/bench",
+            "  gripwright demo --touch --only-files --to feeling"
         })
 final class DemoCommand implements Callable<Integer> {
     private static final int RUNS = 60;
@@ -39,6 +40,11 @@ final class DemoCommand implements Callable<Integer> {
 
     @Option(names = "--only-files", description = "Only make the folder.")
     private boolean onlyFiles;
+
+    @Option(
+            names = "--touch",
+            description = "The same bench with a hand that feels: a motor for each finger and chips round the tips.")
+    private boolean touch;
 
     @Mixin
     private final ThreadOption threads = new ThreadOption();
@@ -84,7 +90,11 @@ final class DemoCommand implements Callable<Integer> {
             return;
         }
         try {
-            DemoFiles.copyTo(folder);
+            if (touch) {
+                DemoFiles.copyTouchingTo(folder);
+            } else {
+                DemoFiles.copyTo(folder);
+            }
         } catch (IOException e) {
             throw new CommandFailure(Exit.FILES, "cannot write the demo to " + to + ": " + ResultFile.reason(e), e);
         }

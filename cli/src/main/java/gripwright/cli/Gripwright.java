@@ -50,6 +50,8 @@ final class Gripwright implements Callable<Integer> {
                 .addSubcommand(new PadCommand(at))
                 .addSubcommand(new ScanCommand(at))
                 .addSubcommand(new TouchCommand(at))
+                .addSubcommand(new CalibrateCommand(at))
+                .addSubcommand(new DecodeCommand(at))
                 .addSubcommand(new VaryCommand(at))
                 .addSubcommand(new PlanTrialsCommand(at))
                 .addSubcommand(new ScoreCommand(at))

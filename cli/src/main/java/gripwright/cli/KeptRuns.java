@@ -5,6 +5,8 @@ import gripwright.closing.ClosingRunner;
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Conditions;
 import gripwright.closing.Numerics;
+import gripwright.closing.Policy;
+import gripwright.closing.Sensing;
 import gripwright.files.KeptRunFile;
 import gripwright.model.Project;
 import gripwright.study.RunnerFactory;
@@ -42,10 +44,22 @@ final class KeptRuns implements Surroundings.Closings {
 
     @Override
     public RunnerFactory of(Project project, Numerics numerics) {
-        RunnerFactory factory = closings.of(project, numerics);
+        return keeping(closings.of(project, numerics), project.hand().name(), numerics);
+    }
+
+    @Override
+    public RunnerFactory of(Project project, Numerics numerics, Policy policy, Sensing sensing) {
+        // a blind hand does the same whatever its chips say
+        String name = policy.feels()
+                ? project.hand().name() + ", policy " + policy.word() + ", noise " + sensing.seed()
+                : project.hand().name();
+        return keeping(closings.of(project, numerics, policy, sensing), name, numerics);
+    }
+
+    private RunnerFactory keeping(RunnerFactory factory, String name, Numerics numerics) {
         return (object, grip) -> {
             ClosingRunner runner = factory.create(object, grip);
-            String pair = KeptRunFile.pair(project.hand().name(), numerics, object.name(), grip.name());
+            String pair = KeptRunFile.pair(name, numerics, object.name(), grip.name());
             return new ClosingRunner() {
                 @Override
                 public ClosingSummary run(Conditions conditions) {

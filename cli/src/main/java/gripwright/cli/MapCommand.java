@@ -1,5 +1,6 @@
 package gripwright.cli;
 
+import gripwright.closing.Sensing;
 import gripwright.files.json.MapJson;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
@@ -35,6 +36,9 @@ final class MapCommand extends ProjectCommand {
     @Mixin
     private final GridOptions grid = new GridOptions(41);
 
+    @Mixin
+    private final PolicyOption policy = new PolicyOption();
+
     MapCommand(Surroundings at) {
         super(at);
     }
@@ -46,13 +50,16 @@ final class MapCommand extends ProjectCommand {
         OpenProject open = open();
         GraspObject object = open.object(pair.object());
         Grip grip = open.grip(pair.grip());
-        Studies studies = new Studies(at, open, pads.numerics(), jobs);
+        Sensing sensing = policy.sensing(open, false);
+        PolicyOption.check(policy.policy(), open.project().hand(), grip, sensing);
+        Studies studies = new Studies(at, open, pads.numerics(), jobs, policy.policy(), sensing);
         MapResult map = studies.map(object, grip, grid.map(open.project().need().wantedSuccess()));
-        at.out().println(MapText.of(map) + "\n");
+        at.out().println(policy.line() + MapText.of(map) + "\n");
         at.out().println(Words.findings(Answer.inShort(Findings.of(open.project(), map))) + "\n");
         at.out().println(CloseText.judged(OpenProject.CRITERIA));
         at.out().println(open.assumptionsLine());
-        results.json(() -> MapJson.of(open.origin(), OpenProject.CRITERIA, map));
+        results.json(() -> MapJson.of(
+                open.origin(), OpenProject.CRITERIA, map, policy.policy().word(), policy.noiseSeed()));
         results.picture(() -> Pictures.map(map, open.project().hand(), object));
         return studies.stopped() ? Exit.STOPPED : CloseCommand.exit(map.outcome(grid.cells() / 2, grid.cells() / 2));
     }

@@ -1,5 +1,6 @@
 package gripwright.cli;
 
+import gripwright.closing.ChipReadings;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.HoldDetail;
 import gripwright.model.GraspObject;
@@ -9,9 +10,11 @@ import gripwright.report.ClosingPicture;
 import gripwright.report.HandPicture;
 import gripwright.report.HoldPicture;
 import gripwright.report.MapPicture;
+import gripwright.report.Picture;
 import gripwright.report.PlanPicture;
 import gripwright.report.RefinePicture;
 import gripwright.report.ScorePicture;
+import gripwright.report.SensedPicture;
 import gripwright.report.StrengthPicture;
 import gripwright.report.TrialsPicture;
 import gripwright.report.VaryPicture;
@@ -23,6 +26,7 @@ import gripwright.study.TrialPlan;
 import gripwright.study.TrialsResult;
 import gripwright.study.VaryResult;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** SVG files of results. */
 final class Pictures {
@@ -32,8 +36,9 @@ final class Pictures {
         return HandPicture.draw(hand).standAlone();
     }
 
-    static String closing(Hand hand, GraspObject object, ClosingDetail detail) {
-        return ClosingPicture.draw(hand, object, detail).standAlone();
+    static String closing(Hand hand, GraspObject object, ClosingDetail detail, @Nullable ChipReadings readings) {
+        Picture closing = ClosingPicture.draw(hand, object, detail);
+        return (readings == null ? closing : SensedPicture.under(closing, readings)).standAlone();
     }
 
     static String hold(Hand hand, GraspObject object, HoldDetail detail) {

@@ -31,12 +31,15 @@ final class SchemaCommand implements Callable<Integer> {
         strength,
         map,
         trials,
+        policies,
         vary,
         plan,
         score,
         pad,
         scan,
         touch,
+        calibrate,
+        decode,
         record
     }
 

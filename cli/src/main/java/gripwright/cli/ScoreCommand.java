@@ -84,7 +84,7 @@ final class ScoreCommand extends ProjectCommand {
     @Option(
             names = "--placing",
             paramLabel = "LENGTH",
-            converter = Quantities.SpanReader.class,
+            converter = PlacingReader.class,
             description =
                     "How well a place on the sheet is known, one standard deviation; \"2 mm\" unless said otherwise.")
     private double placing = Placing.DEFAULT.shift();

@@ -1,6 +1,9 @@
 package gripwright.cli;
 
 import gripwright.closing.Numerics;
+import gripwright.closing.Policies;
+import gripwright.closing.Policy;
+import gripwright.closing.Sensing;
 import gripwright.model.GraspObject;
 import gripwright.model.Grip;
 import gripwright.study.CaptureMap;
@@ -9,6 +12,8 @@ import gripwright.study.ExplainResult;
 import gripwright.study.FieldTrial;
 import gripwright.study.Jobs;
 import gripwright.study.MapResult;
+import gripwright.study.PolicyComparison;
+import gripwright.study.PolicyResult;
 import gripwright.study.RunnerFactory;
 import gripwright.study.ShareMap;
 import gripwright.study.Trials;
@@ -18,6 +23,7 @@ import gripwright.study.Vary;
 import gripwright.study.VaryResult;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /** Runs studies of one project with progress shown, until an interruption. */
 final class Studies {
@@ -33,14 +39,32 @@ final class Studies {
 
     private int saidUsed;
 
+    private final Policy policy;
+    private final @Nullable Sensing sensing;
+
     Studies(Surroundings at, OpenProject open, Numerics numerics, Jobs jobs) {
+        this(at, open, numerics, jobs, Policies.BLIND, null);
+    }
+
+    /** @param sensing null for a policy that does not feel */
+    Studies(Surroundings at, OpenProject open, Numerics numerics, Jobs jobs, Policy policy, @Nullable Sensing sensing) {
         this.at = at;
         this.open = open;
+        this.policy = policy;
+        this.sensing = sensing;
         this.kept = new KeptRuns(at.closings(), open);
-        this.closings = kept.of(open.project(), numerics);
+        this.closings = of(numerics);
         this.jobs = jobs;
         this.numerics = numerics;
         at.interruption().listen();
+    }
+
+    private RunnerFactory of(Numerics wanted) {
+        return of(policy, wanted);
+    }
+
+    private RunnerFactory of(Policy other, Numerics wanted) {
+        return PolicyOption.factory(kept, open, wanted, other, sensing);
     }
 
     RunnerFactory closings() {
@@ -55,8 +79,8 @@ final class Studies {
         ShareMap shares = new ShareMap(map, Uncertain.seeded(MAP_SEED));
         ShareMap.Runners runners = new ShareMap.Runners(
                 closings,
-                kept.of(open.project(), numerics.withStepScale(numerics.stepScale() / 2)),
-                kept.of(open.project(), numerics.withViscosityScale(numerics.viscosityScale() / 2)));
+                of(numerics.withStepScale(numerics.stepScale() / 2)),
+                of(numerics.withViscosityScale(numerics.viscosityScale() / 2)));
         ProgressLine progress = at.progress("map of " + object.name() + " with " + grip.name());
         try {
             return shares.run(object, grip, runners, jobs, progress);
@@ -76,6 +100,17 @@ final class Studies {
         }
     }
 
+    PolicyResult policies(Policy against, int runs, long seed, long noiseSeed) {
+        ProgressLine progress = at.progress("trials, " + policy.word() + " against " + against.word());
+        try {
+            return new PolicyComparison(open.project(), side(policy), side(against), runs, seed, noiseSeed)
+                    .run(jobs, progress);
+        } finally {
+            progress.end();
+            keep();
+        }
+    }
+
     ExplainResult explain(List<FieldTrial> trials, Explain.Settings settings) {
         ProgressLine progress = at.progress("closings for the sheet");
         try {
@@ -86,6 +121,13 @@ final class Studies {
             progress.end();
             keep();
         }
+    }
+
+    private PolicyComparison.Side side(Policy one) {
+        return new PolicyComparison.Side(
+                one.word(),
+                of(one, numerics),
+                grip -> PolicyOption.refusal(one, open.project().hand(), grip, sensing));
     }
 
     TrialsResult trials(int runs, long seed) {

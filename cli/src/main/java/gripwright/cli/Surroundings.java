@@ -2,6 +2,8 @@ package gripwright.cli;
 
 import gripwright.closing.ClosingSimulator;
 import gripwright.closing.Numerics;
+import gripwright.closing.Policy;
+import gripwright.closing.Sensing;
 import gripwright.model.Project;
 import gripwright.study.RunnerFactory;
 import java.io.PrintWriter;
@@ -33,11 +35,34 @@ record Surroundings(
     /** Makes what closes a project's hand. */
     interface Closings {
         RunnerFactory of(Project project, Numerics numerics);
+
+        /** With chips under its pads. */
+        default RunnerFactory of(Project project, Numerics numerics, Policy policy, Sensing sensing) {
+            throw new UnsupportedOperationException(getClass().getName() + " has no chips");
+        }
     }
 
     /** The real thing. */
-    static final Closings SIMULATION = (project, numerics) -> (object, grip) -> new ClosingSimulator(
-            project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+    static final Closings SIMULATION = new Closings() {
+        @Override
+        public RunnerFactory of(Project project, Numerics numerics) {
+            return (object, grip) -> new ClosingSimulator(
+                    project.hand(), grip, object, project.need().tableFriction(), numerics, OpenProject.CRITERIA);
+        }
+
+        @Override
+        public RunnerFactory of(Project project, Numerics numerics, Policy policy, Sensing sensing) {
+            return (object, grip) -> new ClosingSimulator(
+                    project.hand(),
+                    grip,
+                    object,
+                    project.need().tableFriction(),
+                    numerics,
+                    OpenProject.CRITERIA,
+                    policy,
+                    sensing);
+        }
+    };
 
     static Surroundings real() {
         String kind = System.getenv("TERM");

@@ -218,6 +218,12 @@ class FieldCommandsTest {
         assertThat(ran.err())
                 .contains("bad.csv:2:3: 'anvil' is no object of need.yaml", "bad.csv:3:1: trial is -2", "4 faults");
         assertThat(Files.exists(folder.resolve("p/results/score.html"))).isFalse();
+        assertThat(shell.run("score", "p", "--sheet", "bad.csv", "--placing", "80 mm")
+                        .err())
+                .contains("'80 mm' is no error of a measured place; expected 0 mm to 50 mm");
+        assertThat(shell.run("score", "p", "--sheet", "bad.csv", "--against", "prediction", "--no-closings")
+                        .err())
+                .contains("a prediction needs closings");
         assertThat(shell.run("score", "p", "--sheet", "none.csv").err())
                 .contains("there is no file none.csv; expected a score sheet");
     }

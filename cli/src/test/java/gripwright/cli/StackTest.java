@@ -27,7 +27,7 @@ class StackTest {
     private static final List<List<String>> LEVELS = List.of(
             List.of("check", "units", "math"),
             List.of("shape"),
-            List.of("model", "stats", "pad"),
+            List.of("model", "stats", "pad", "signal"),
             List.of("mechanics", "contact", "drive"),
             List.of("closing"),
             List.of("study"),
@@ -36,8 +36,14 @@ class StackTest {
             List.of("cli"));
 
     /** Arrows within a level. */
-    private static final Set<String> SIDEWAYS =
-            Set.of("units -> check", "math -> check", "report -> files", "pad -> model", "pad -> stats");
+    private static final Set<String> SIDEWAYS = Set.of(
+            "units -> check",
+            "math -> check",
+            "report -> files",
+            "pad -> model",
+            "pad -> stats",
+            "signal -> stats",
+            "signal -> pad");
 
     private static final String[] CORE = {
         "gripwright.check..",
@@ -47,6 +53,7 @@ class StackTest {
         "gripwright.model..",
         "gripwright.stats..",
         "gripwright.pad..",
+        "gripwright.signal..",
         "gripwright.mechanics..",
         "gripwright.contact..",
         "gripwright.drive..",

@@ -21,4 +21,13 @@ public interface ClosingRunner {
     default HoldDetail hold(Conditions conditions, HoldPlan plan) {
         throw new UnsupportedOperationException(getClass().getName() + " does not test holds");
     }
+
+    /**
+     * One run with what its chips said.
+     *
+     * @throws UnsupportedOperationException by runners without chips
+     */
+    default SensedDetail sensed(Conditions conditions) {
+        throw new UnsupportedOperationException(getClass().getName() + " has no chips");
+    }
 }

@@ -10,6 +10,7 @@ import gripwright.model.Hand;
 import gripwright.model.Spread;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Closes one hand with one grip on one object: the open hand comes in, the winches wind until they stall, the hand is
@@ -50,6 +51,11 @@ public final class ClosingSimulator implements ClosingRunner {
     private final double longestWinding;
     private Conditions conditions = Conditions.NOMINAL;
     private String trouble = "";
+    private final Policy policy;
+    private final @Nullable Sensing sensing;
+    private @Nullable TouchRun keepingRun;
+    /** Of the hand along x by the arm before it tightens [m]. */
+    private double shift;
 
     /**
      * @param tableFriction coefficient of the object on the table [-]
@@ -58,6 +64,24 @@ public final class ClosingSimulator implements ClosingRunner {
      */
     public ClosingSimulator(
             Hand hand, Grip grip, GraspObject object, Spread tableFriction, Numerics numerics, Criteria criteria) {
+        this(hand, grip, object, tableFriction, numerics, criteria, Policies.BLIND, null);
+    }
+
+    /**
+     * With chips.
+     *
+     * @param sensing null only for a policy that does not feel
+     * @throws IllegalArgumentException as above, or if the hand cannot do with this grip what the policy says
+     */
+    public ClosingSimulator(
+            Hand hand,
+            Grip grip,
+            GraspObject object,
+            Spread tableFriction,
+            Numerics numerics,
+            Criteria criteria,
+            Policy policy,
+            @Nullable Sensing sensing) {
         this.hand = hand;
         this.grip = grip;
         this.object = object;
@@ -74,6 +98,26 @@ public final class ClosingSimulator implements ClosingRunner {
         watch = new RunWatch(system, criteria, object, numerics.record());
         longestWinding = longestWinding(hand);
         checkFingersClear(grip);
+        this.policy = policy;
+        this.sensing = sensing;
+        if (policy.feels()) {
+            if (sensing == null) {
+                throw new IllegalArgumentException("policy '" + policy.word() + "' needs chips; none are given");
+            }
+            policy.refusal(hand, grip, sensing).ifPresent(why -> {
+                throw new IllegalArgumentException(why);
+            });
+            watch.touching = touchRun(sensing, false);
+        }
+    }
+
+    private TouchRun touchRun(Sensing chips, boolean keep) {
+        return new TouchRun(chips, hand, grip, system, watch, stepper, keep, this::shiftHand, this::wound);
+    }
+
+    private void shiftHand(double along) {
+        shift = along;
+        handBack(0);
     }
 
     /** Travel that pulls every joint to its stop, with room for the tendon's stretch [m]. */
@@ -120,6 +164,23 @@ public final class ClosingSimulator implements ClosingRunner {
     public ClosingDetail detail(Conditions wanted) {
         ClosingSummary summary = run(wanted);
         return new DetailWriter(system, watch, object, criteria, numerics, hand).write(summary, conditions, trouble);
+    }
+
+    @Override
+    public SensedDetail sensed(Conditions wanted) {
+        if (sensing == null) {
+            throw new UnsupportedOperationException("this hand's chips are not asked");
+        }
+        TouchRun usual = watch.touching;
+        TouchRun keeping = keepingRun == null ? touchRun(sensing, true) : keepingRun;
+        keepingRun = keeping;
+        watch.touching = keeping;
+        try {
+            ClosingDetail closing = detail(wanted);
+            return new SensedDetail(closing, keeping.readings(policy, closing.bodies()));
+        } finally {
+            watch.touching = usual;
+        }
     }
 
     @Override
@@ -176,6 +237,10 @@ public final class ClosingSimulator implements ClosingRunner {
         system.viscosity = numerics.viscosityScale();
         system.tableHeight = 0;
         stepper.reset();
+        shift = 0;
+        if (watch.touching != null) {
+            watch.touching.begin(object.name(), wanted);
+        }
         place(wanted, retreat());
         rig.drive().reset(system.q);
         system.commit();
@@ -214,7 +279,7 @@ public final class ClosingSimulator implements ClosingRunner {
         Vec3 d = gripPose.direction();
         system.kinematics.setBase(
                 handRotation,
-                at.x() - back * d.x(),
+                at.x() + shift - back * d.x(),
                 at.y() - back * d.y(),
                 at.z() + conditions.height() - back * d.z());
     }
@@ -246,6 +311,14 @@ public final class ClosingSimulator implements ClosingRunner {
 
     private Outcome close() {
         watch.phase = Frame.Phase.CLOSE;
+        TouchRun touching = watch.touching;
+        if (touching != null) {
+            touching.arrived();
+            Stepper.End end = policy.beforeTightening(touching);
+            if (end != Stepper.End.DONE) {
+                return goOn(end);
+            }
+        }
         for (int pull = 0; pull < MOST_PULLS; pull++) {
             double first = pull == 0 ? 0.01 : 1e-4;
             Stepper.End end = Stepper.End.DONE;
@@ -266,6 +339,9 @@ public final class ClosingSimulator implements ClosingRunner {
             }
             if (stalled(STILL_STALLED) || wound()) {
                 watch.closed();
+                if (touching != null) {
+                    touching.lastRound();
+                }
                 return watch.bodiesCarrying(CARRIES) >= 2 ? Outcome.HELD : Outcome.DROPPED;
             }
         }

@@ -16,7 +16,7 @@ final class RunWatch implements Stepper.Watch {
     /** Motion per step below which a lift that has left the table may end early [m]. */
     private static final double STILL = 2e-6;
     /** Tendon wound per second [m/s]. */
-    private static final double WINDING = 0.12;
+    static final double WINDING = 0.12;
 
     private final StepSystem system;
     private final Criteria criteria;
@@ -54,6 +54,9 @@ final class RunWatch implements Stepper.Watch {
     double peakPressure;
     double sink;
     int squeezingBody = -1;
+    /** What the chips say; null in a hand whose chips are not asked. */
+    @Nullable
+    TouchRun touching;
 
     RunWatch(StepSystem system, Criteria criteria, GraspObject object, boolean record) {
         this.system = system;
@@ -148,9 +151,17 @@ final class RunWatch implements Stepper.Watch {
         if (recorder != null) {
             recorder.step(phase, motion);
         }
+        boolean allFelt =
+                touching != null && phase == Frame.Phase.CLOSE && !settling && touching.accept(system.stepTime);
         return verdict != null
+                || allFelt
                 || (phase == Frame.Phase.CLOSE && allStalled())
                 || (phase == Frame.Phase.LIFT && lifted(motion));
+    }
+
+    @Override
+    public double share(double seconds) {
+        return touching == null || phase != Frame.Phase.CLOSE ? 1 : touching.share(seconds);
     }
 
     private void squeeze(int body) {
@@ -173,12 +184,13 @@ final class RunWatch implements Stepper.Watch {
 
     private boolean settling;
 
-    private boolean allStalled() {
-        if (settling) {
+    boolean allStalled() {
+        if (settling || (touching != null && touching.armMoves)) {
             return false;
         }
         for (int m = 0; m < system.rig.drive().motors(); m++) {
             if (system.rig.drive().pulls(m)
+                    && !waits(m)
                     && system.rig.drive().tension(m)
                             < 0.999 * system.rig.drive().greatest(m)) {
                 return false;
@@ -187,12 +199,19 @@ final class RunWatch implements Stepper.Watch {
         return true;
     }
 
+    private boolean waits(int motor) {
+        return touching != null && touching.motorStopped(motor);
+    }
+
     /** Keeps what is out of balance in a state that has come to rest; call after the step is ended. */
     void rested() {
         // a fresh look, with the damping of the last step gone
         system.evaluate(false);
         objectResidual = system.objectResidual();
         jointResidual = system.worstJointResidual();
+        if (touching != null) {
+            touching.rested();
+        }
     }
 
     /** While settling a stalled winch does not end the run of steps. */
@@ -209,7 +228,7 @@ final class RunWatch implements Stepper.Watch {
     /** Winds every motor that pulls and has not stalled. */
     void wind(double t) {
         for (int m = 0; m < windingStart.length; m++) {
-            if (system.rig.drive().pulls(m)) {
+            if (system.rig.drive().pulls(m) && !waits(m)) {
                 system.rig.drive().wind(m, windingStart[m] + WINDING * t);
             }
         }

@@ -24,6 +24,16 @@ final class Stepper {
     interface Watch {
         /** @param motion of the object in the step, turns made lengths [m] */
         boolean stop(double motion);
+
+        /**
+         * Looks at a solved step of a ramp before it is taken.
+         *
+         * @param seconds of motor time
+         * @return share of the step after which something happens, so that it is solved again that short; 1 = none
+         */
+        default double share(double seconds) {
+            return 1;
+        }
     }
 
     /** Motion allowed in one step to a point in contact [m]; accuracy study in docs/accuracy.md. */
@@ -113,6 +123,12 @@ final class Stepper {
                 }
                 trouble = "no step short enough (residual " + newton.residual + " N)";
                 return End.STUCK;
+            }
+            double share = watch.share(system.stepTime);
+            if (share < 1 && dt > SHORTEST) {
+                system.restore();
+                dt = Math.max(SHORTEST, dt * share);
+                continue;
             }
             t += dt;
             steps++;

@@ -547,6 +547,36 @@ public final class PadContact {
         }
     }
 
+    /**
+     * Normal forces of a body's points at a pose within a step that is not ended.
+     *
+     * @param r and
+     * @param t as in {@link #accumulate}
+     * @param out force of each of the body's points [N], from index 0
+     * @return false if none touches; out is untouched then
+     */
+    public boolean forcesAt(int body, double[] r, double[] t, double[] out) {
+        double motion = clearance.bodyMotion(body, r, t);
+        if (motion < clearance.body[body]) {
+            return false;
+        }
+        double turn = clearance.turnMotion(body, r);
+        int first = points.firstPoint(body);
+        boolean any = false;
+        for (int row = points.bodyRow[body]; row < points.bodyRow[body + 1]; row++) {
+            boolean clear = clearance.rowIsClear(body, row, motion, turn, r, t);
+            for (int p = points.rowPoint[row]; p < points.rowPoint[row + 1]; p++) {
+                double depth = clear
+                        ? 0
+                        : radius[p] - distanceOf(body, r, t, place[3 * p], place[3 * p + 1], place[3 * p + 2]);
+                double k = normalStiffness[p];
+                out[p - first] = depth <= 0 ? 0 : depth < TOE ? 0.5 * k * depth * depth / TOE : k * (depth - 0.5 * TOE);
+                any |= depth > 0;
+            }
+        }
+        return any;
+    }
+
     /** True if a pressed point has no friction left: its shear is at the limit, at the last commit. */
     public boolean slides(int p, double[] r, double[] t, int body) {
         double[] f = new double[6];

@@ -1,5 +1,8 @@
 package gripwright.math;
 
+import java.util.function.DoubleSupplier;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
@@ -40,11 +43,21 @@ public final class Draws {
         return STANDARD_NORMAL.inverseCumulativeProbability(uniform(input));
     }
 
+    /**
+     * A long row of standard normal numbers for one input, in order; by the ziggurat method of Apache Commons RNG (C. D.
+     * McFarland 2016), several times as fast as {@link #normal} and unrelated to it.
+     */
+    public DoubleSupplier normals(String input) {
+        return ZigguratSampler.NormalizedGaussian.of(source(key(input)))::sample;
+    }
+
     /** The 64 bits behind one input; the generator counts up before its first block, hence 0 here and 1 above. */
     long bits(long input) {
-        return RandomSource.PHILOX_4X64
-                .create(new long[] {seed, purpose, 0, subject, sample, input})
-                .nextLong();
+        return source(input).nextLong();
+    }
+
+    private UniformRandomProvider source(long input) {
+        return RandomSource.PHILOX_4X64.create(new long[] {seed, purpose, 0, subject, sample, input});
     }
 
     /** FNV-1a, 64 bits, over UTF-16, low byte first. Source: IETF draft-eastlake-fnv (constants from memory). */

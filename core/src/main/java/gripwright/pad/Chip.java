@@ -22,6 +22,7 @@ import gripwright.check.Check;
  * @param temperatureEvery scans from one reading of the die's temperature to the next; 0 if it comes with every result
  * @param temperatureConversion time of one reading of the temperature [s]
  * @param heat measured reading per kelvin of a poured cell [Pa/K]; NaN if nobody measured it
+ * @param resolution step between two readings next to one another [Pa]
  */
 public record Chip(
         String name,
@@ -41,7 +42,11 @@ public record Chip(
         double wakeUp,
         int temperatureEvery,
         double temperatureConversion,
-        double heat) {
+        double heat,
+        double resolution) {
+    /** The noise given is that of whole readings, their steps included, so a finer step than that changes nothing. */
+    private static final double STEP_OF_NOISE = 0.1;
+
     public Chip {
         Check.positive(sizeX, "outline of " + name + " along the strip", "m");
         Check.positive(sizeY, "outline of " + name + " across the strip", "m");
@@ -51,10 +56,11 @@ public record Chip(
         Check.notNegative(wakeUp, "wake-up time of " + name, "s");
         Check.notNegative(temperatureConversion, "temperature conversion of " + name, "s");
         Check.that(temperatureEvery >= 0, "temperature of " + name + " is read every " + temperatureEvery + " scans");
+        Check.positive(resolution, "resolution of " + name, "Pa");
         Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
     }
 
-    /** A chip that is awake and gives its temperature with every result; its heat was not measured. */
+    /** A chip that is awake and gives its temperature with every result; its heat was not measured, its resolution not known. */
     public Chip(
             String name,
             double sizeX,
@@ -88,7 +94,13 @@ public record Chip(
                 0,
                 0,
                 0,
-                Double.NaN);
+                Double.NaN,
+                assumedResolution(noise));
+    }
+
+    /** @param noise [Pa] */
+    public static double assumedResolution(double noise) {
+        return STEP_OF_NOISE * noise;
     }
 
     /** From the start to a result that can be read [s]. */

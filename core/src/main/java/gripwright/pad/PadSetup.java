@@ -8,6 +8,7 @@ import java.util.Optional;
  * Everything the project folder says about pads that feel.
  *
  * @param addresses different addresses each chip can be set to
+ * @param places where each pad lies, in the order of the pads; empty if that is not known
  * @param readings the columns of a log, if they are named
  */
 public record PadSetup(
@@ -17,10 +18,27 @@ public record PadSetup(
         TouchStop touch,
         Casting casting,
         Judging judging,
+        List<PadPlace> places,
         Optional<Readings> readings) {
     public PadSetup {
         pads = List.copyOf(pads);
+        places = List.copyOf(places);
+        Check.that(
+                places.isEmpty() || places.size() == pads.size(),
+                "there are " + pads.size() + " pads and " + places.size() + " places");
         Check.that(!pads.isEmpty(), "there are no pads");
+    }
+
+    /** Without the places of the pads. */
+    public PadSetup(
+            List<PadDesign> pads,
+            Bus bus,
+            int addresses,
+            TouchStop touch,
+            Casting casting,
+            Judging judging,
+            Optional<Readings> readings) {
+        this(pads, bus, addresses, touch, casting, judging, List.of(), readings);
     }
 
     /** How the rubber is poured: vacuum (absolute) [Pa], viscosity [Pa s], pot life [s], share of air stirred in [-]. */

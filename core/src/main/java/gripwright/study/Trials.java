@@ -35,6 +35,9 @@ public final class Trials {
                     + " weights; 95 % interval from the objects' own Wilson intervals by the method of variance"
                     + " estimates recovery (Zou, Huang and Zhang 2009). Objects without a decided run are left out.";
 
+    /** Purpose of the scoring samples, shared with studies that are to meet the same ones. */
+    static final String SCORING = "trials, scoring";
+
     private final Project project;
     private final RunnerFactory factory;
     private final int runs;
@@ -107,7 +110,7 @@ public final class Trials {
     private TrialsResult run(Jobs jobs, Jobs.Progress progress) {
         List<Job> list = jobList();
         Sampler choosing = sampler("trials, choosing");
-        Sampler scoring = sampler("trials, scoring");
+        Sampler scoring = sampler(SCORING);
         List<Run> results = jobs.run(
                 list,
                 Runners::new,

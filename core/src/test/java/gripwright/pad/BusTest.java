@@ -115,7 +115,8 @@ class BusTest {
                 1e-3,
                 10,
                 4e-3,
-                Double.NaN);
+                Double.NaN,
+                c.resolution());
         Bus plain = new Bus(false, 400e3, 0, 8, false, false, 0, 0, 3.3);
         Bus.Plan ring = plain.plans(sleepy, 8, 1).get(3);
         double slot = (20 + 58) / 400e3;

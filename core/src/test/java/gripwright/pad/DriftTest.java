@@ -32,7 +32,8 @@ class DriftTest {
                 0,
                 0,
                 0,
-                heat);
+                heat,
+                c.resolution());
     }
 
     @Test

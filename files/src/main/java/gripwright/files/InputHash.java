@@ -20,8 +20,8 @@ public final class InputHash {
 
     /**
      * SHA-256, hexadecimal, over name, length and content of the folder's YAML, STL and CSV files in the order of their
-     * names, at most three folders deep. The folders {@code results}, {@code logs} and {@code trials} and hidden ones are
-     * left out: results must not change what they are made from, and no closing is made from a log or a score sheet.
+     * names, at most three folders deep. The folders {@code results}, {@code logs} and {@code trials} hidden ones, and
+     * {@code calibration.yaml} are left out: results must not change what they are made from, and no closing is made from a log or a score sheet.
      */
     public static String of(Path folder) throws IOException {
         MessageDigest digest = sha256();
@@ -47,7 +47,10 @@ public final class InputHash {
 
     private static boolean isInput(String name) {
         String kind = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
-        boolean made = name.startsWith("results/") || name.startsWith("logs/") || name.startsWith("trials/");
+        boolean made = name.startsWith("results/")
+                || name.startsWith("logs/")
+                || name.startsWith("trials/")
+                || name.equals(CalibrationFile.NAME);
         return KINDS.contains(kind) && !made && !name.startsWith(".") && !name.contains("/.");
     }
 

@@ -3,10 +3,12 @@ package gripwright.files;
 import gripwright.model.Finger;
 import gripwright.model.PadLayer;
 import gripwright.model.Palm;
+import gripwright.model.Phalanx;
 import gripwright.model.Rubber;
 import gripwright.pad.Bus;
 import gripwright.pad.Chip;
 import gripwright.pad.PadDesign;
+import gripwright.pad.PadPlace;
 import gripwright.pad.PadSetup;
 import gripwright.pad.Readings;
 import gripwright.pad.TouchStop;
@@ -19,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The table of pads.yaml; the hand has been read before it, rubber and cover thickness stand there and nowhere else. */
 final class PadKeys {
-    static final String PALM = "palm";
+    static final String PALM = PadPlace.PALM;
     private static final String CHIP_FAMILY = "chip";
     private static final int MOST_CHIPS = 64;
 
@@ -140,6 +142,11 @@ final class PadKeys {
             "heat",
             new Quantities.Value(Range.from0(Measure.HEAT_RESPONSE)),
             "Measured reading per kelvin of a poured cell; if it is not given, a range is computed.");
+    private static final Key<Double> RESOLUTION = Key.derived(
+            "resolution",
+            new Quantities.Value(Range.above0(Measure.PRESSURE)),
+            "a tenth of the noise",
+            "Step from one reading to the next.");
 
     private record ChipAndAddresses(Chip chip, int addresses) {}
 
@@ -166,7 +173,8 @@ final class PadKeys {
                             WAKE_UP,
                             TEMPERATURE_EVERY,
                             TEMPERATURE_TIME,
-                            HEAT),
+                            HEAT,
+                            RESOLUTION),
                     PadKeys::chip)
             .checked(PadKeys::checkChip);
 
@@ -189,7 +197,14 @@ final class PadKeys {
                 b.get(WAKE_UP),
                 b.get(TEMPERATURE_EVERY),
                 b.get(TEMPERATURE_TIME),
-                b.find(HEAT).orElse(Double.NaN));
+                b.find(HEAT).orElse(Double.NaN),
+                b.find(RESOLUTION).orElse(Chip.assumedResolution(b.get(NOISE))));
+        if (!b.isGiven(RESOLUTION)) {
+            b.assume(
+                    RESOLUTION,
+                    "a tenth of the noise, " + QuantityText.format(chip.resolution(), Measure.PRESSURE)
+                            + ": the noise given is that of whole readings, steps included");
+        }
         if (!b.isGiven(START)) {
             b.assume(START, "not given: the chip converts by itself");
         }
@@ -302,6 +317,13 @@ final class PadKeys {
             new Quantities.Value(Range.above0(Measure.LENGTH)),
             "as the pitch",
             "From row to row across the strip.");
+    private static final Key<Double> SHIFT = Key.byDefault(
+            "shift",
+            new Quantities.Value(Range.any(Measure.LENGTH)),
+            "0 mm",
+            "in the middle",
+            "Of the strip's middle from the pad's, towards the tip; round a round tip along the rubber's surface, where the"
+                    + " pad is computed as if it were flat.");
     private static final Key<Double> STAGGER = Key.byDefault(
             "stagger",
             new Quantities.Value(Range.from0(Measure.LENGTH)),
@@ -322,16 +344,17 @@ final class PadKeys {
                     "the bulk modulus, such as 1500 MPa"),
             "Not taken.");
 
-    private record PadText(PadDesign design, int addresses) {}
+    private record PadText(PadDesign design, int addresses, PadPlace place) {}
 
     private static final Section<PadText> PAD_SECTION = Section.of(
                     "sensing pad",
                     "A strip of equal chips under one pad of the hand.",
-                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, STAGGER, BULK, POISSON),
+                    List.of(PAD_CHIP, ON, PHALANX, BOARD, COUNT, PITCH, ROWS, ROW_PITCH, STAGGER, SHIFT, BULK, POISSON),
                     PadKeys::pad)
             .checked(PadKeys::checkPad);
 
-    private record Carrier(PadLayer layer, double width) {}
+    /** @param beyond how far the pad goes on round a round tip, along its surface, past half its length [m] */
+    private record Carrier(PadLayer layer, double width, double beyond) {}
 
     private static @Nullable Carrier carrier(Bound b) {
         if (b.find(ON).isEmpty() || b.find(PHALANX).isEmpty()) {
@@ -341,14 +364,17 @@ final class PadKeys {
                 ? b.reading().named(PALM, PALM)
                 : b.reading().named(FingerKeys.FAMILY, b.get(ON));
         if (named instanceof Palm palm) {
-            return new Carrier(palm.pad(), palm.sizeY());
+            return new Carrier(palm.pad(), palm.sizeY(), 0);
         }
-        return named instanceof Finger finger
-                        && b.get(PHALANX) <= finger.phalanges().size()
-                ? new Carrier(
-                        finger.phalanges().get(b.get(PHALANX) - 1).pad(),
-                        finger.phalanges().get(b.get(PHALANX) - 1).width())
-                : null;
+        if (!(named instanceof Finger finger)
+                || b.get(PHALANX) > finger.phalanges().size()) {
+            return null;
+        }
+        Phalanx phalanx = finger.phalanges().get(b.get(PHALANX) - 1);
+        double round = phalanx.tip() == Phalanx.Tip.ROUND
+                ? (phalanx.length() - phalanx.pad().length()) / 2 + phalanx.padHeight() * Math.PI / 2
+                : 0;
+        return new Carrier(phalanx.pad(), phalanx.width(), round);
     }
 
     private static PadText pad(Bound b) {
@@ -377,7 +403,8 @@ final class PadKeys {
                         b.find(ROW_PITCH).orElse(b.get(PITCH)),
                         b.get(STAGGER),
                         carrier.width()),
-                b.get(PAD_CHIP).addresses());
+                b.get(PAD_CHIP).addresses(),
+                new PadPlace(b.get(ON), b.get(PHALANX) - 1, b.get(SHIFT)));
     }
 
     private static void checkPad(Bound b) {
@@ -419,6 +446,7 @@ final class PadKeys {
                     "rows of chips " + mm(chip.sizeY()) + " wide overlap at " + mm(rowPitch),
                     "a row pitch of at least " + mm(chip.sizeY()));
         }
+        checkShift(b, carrier, chip);
         double shift = b.find(STAGGER).orElse(0.0);
         if (shift > 0 && (b.get(ROWS) < 2 || shift >= b.get(PITCH))) {
             b.fault(
@@ -435,6 +463,22 @@ final class PadKeys {
                     b.get(COUNT) + " chips take " + mm(strip) + " along a pad of "
                             + mm(carrier.layer().length()),
                     "fewer chips, a smaller pitch or a longer pad");
+        }
+    }
+
+    private static void checkShift(Bound b, Carrier carrier, Chip chip) {
+        if (b.find(SHIFT).isEmpty() || !b.isGiven(SHIFT)) {
+            return;
+        }
+        double staggered = b.get(ROWS) > 1 ? b.find(STAGGER).orElse(0.0) : 0;
+        double half = ((b.get(COUNT) - 1) * b.get(PITCH) + chip.sizeX() + staggered) / 2;
+        double most = carrier.layer().length() / 2 + carrier.beyond() - half;
+        double least = half - carrier.layer().length() / 2;
+        if (least <= most && (b.get(SHIFT) > most * (1 + 1e-9) || b.get(SHIFT) < least * (1 + 1e-9))) {
+            b.fault(
+                    SHIFT,
+                    "a strip of " + mm(2 * half) + " shifted by " + mm(b.get(SHIFT)) + " leaves its pad",
+                    "a shift from " + mm(least) + " to " + mm(most));
         }
     }
 
@@ -637,6 +681,7 @@ final class PadKeys {
                             b.get(TOUCH),
                             b.get(CASTING),
                             b.get(WANTED),
+                            b.get(PADS).values().stream().map(PadText::place).toList(),
                             b.find(READINGS)))
             .checked(b -> b.find(PADS).ifPresent(pads -> {
                 Map<String, Integer> chips = new LinkedHashMap<>();

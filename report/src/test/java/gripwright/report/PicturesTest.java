@@ -107,8 +107,8 @@ class PicturesTest {
     @Test
     void aCellHeldInOneOfEightRunsIsNotDrawnAsHalfHeld() {
         List<@Nullable ClosingSummary> runs = java.util.Collections.nCopies(9, Fixtures.summary(Outcome.HELD, 0, 0));
-        List<@Nullable CellShare> shares = new ArrayList<>(
-                java.util.Collections.nCopies(9, new CellShare(CellShare.Basis.ENSEMBLE, 1, 8, 0, false)));
+        List<@Nullable CellShare> shares = new ArrayList<>(java.util.Collections.nCopies(
+                9, new CellShare(CellShare.Basis.ENSEMBLE, 1, 8, 0, new CellShare.Here(1, 8, 0), false)));
         MapResult map = new MapResult("mug", "wrap", 0.06, 3, runs, 0, 0, 0.9, 1e-3, shares);
         String drawn = MapPicture.draw(map, Fixtures.hand(), Fixtures.need().object("mug"))
                 .standAlone();
@@ -116,7 +116,7 @@ class PicturesTest {
                 drawn.substring(drawn.indexOf("<g class=\"cells\">"), drawn.indexOf("</g>", drawn.indexOf("cells")));
         assertThat(cells).contains("\"share1\"").doesNotContain("share4", "g-held");
         assertThat(drawn).as("nothing is outlined as held").doesNotContain("class=\"held1\"");
-        shares.set(4, new CellShare(CellShare.Basis.ENSEMBLE, 5, 8, 0, false));
+        shares.set(4, new CellShare(CellShare.Basis.ENSEMBLE, 5, 8, 0, new CellShare.Here(5, 8, 0), false));
         MapResult middle = new MapResult("mug", "wrap", 0.06, 3, runs, 0, 0, 0.9, 1e-3, shares);
         assertThat(MapPicture.draw(middle, Fixtures.hand(), Fixtures.need().object("mug"))
                         .standAlone())

@@ -1,7 +1,9 @@
 package gripwright.files.json;
 
+import gripwright.closing.ChipReadings;
 import gripwright.closing.ClosingDetail;
 import gripwright.closing.Frame;
+import gripwright.closing.Sensing;
 import gripwright.math.Pose;
 import gripwright.model.Finger;
 import gripwright.model.GraspObject;
@@ -12,11 +14,24 @@ import gripwright.model.Phalanx;
 import gripwright.study.Sureness;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /** One closing with everything needed to check its statics with other means. Schema: docs/schema/close.schema.json. */
 public final class CloseJson {
     private CloseJson() {}
+
+    /** Without readings of chips. */
+    public static String of(
+            Origin origin,
+            Hand hand,
+            Grip grip,
+            GraspObject object,
+            ClosingDetail detail,
+            boolean frames,
+            @Nullable Sureness sureness) {
+        return of(origin, hand, grip, object, detail, frames, sureness, null);
+    }
 
     /**
      * @param frames also write the recorded moments of the run and the pad points their pressures belong to
@@ -28,7 +43,8 @@ public final class CloseJson {
             GraspObject object,
             ClosingDetail detail,
             boolean frames,
-            @Nullable Sureness sureness) {
+            @Nullable Sureness sureness,
+            @Nullable ChipReadings readings) {
         return JsonText.of(json -> {
             origin.write(json, "close");
             json.text("grip", grip.name());
@@ -64,6 +80,9 @@ public final class CloseJson {
                     (j, touch) -> j.text("body", detail.bodies().get(touch.body()))
                             .number("tension_N", touch.tension())
                             .text("phase", word(touch.phase())));
+            if (readings != null) {
+                json.object("sensed", j -> readings(j, readings));
+            }
             origin.writeAssumptions(json);
             if (frames) {
                 frames(json, detail);
@@ -184,6 +203,43 @@ public final class CloseJson {
                         .vector("tangential_force_N", contact.tangentialForce())
                         .number("friction", contact.friction())
                         .number("pressure_Pa", contact.pressure()));
+    }
+
+    private static void readings(JsonText json, ChipReadings r) {
+        json.text("policy", r.policy())
+                .text("reading", Sensing.READING)
+                .text("time", Sensing.TIME)
+                .number("period_s", r.period())
+                .number("end_s", r.end())
+                .number("hand_moved_m", r.moved())
+                .text("note", r.story());
+        json.objects(
+                "stops",
+                r.stops(),
+                (j, s) -> j.text("what", s.what())
+                        .whole("chip", s.chip())
+                        .number("arrived_s", s.arrived())
+                        .number("stopped_s", s.stopped()));
+        json.objects(
+                "chips",
+                r.chips(),
+                (j, c) -> j.text("pad", c.strip())
+                        .whole("index", c.index())
+                        .text("body", c.body())
+                        .number("along_m", c.along())
+                        .number("across_m", c.across())
+                        .number("zero_Pa", c.zero())
+                        .number("threshold_Pa", c.threshold())
+                        .number("greatest_Pa", c.greatest())
+                        .numbers("sampled_s", of(c, ChipReadings.Value::sampled))
+                        .numbers("arrived_s", of(c, ChipReadings.Value::arrived))
+                        .numbers("pressure_Pa", of(c, ChipReadings.Value::pressure))
+                        .numbers("rise_Pa", of(c, ChipReadings.Value::rise))
+                        .numbers("saturated", of(c, v -> v.saturated() ? 1 : 0)));
+    }
+
+    private static double[] of(ChipReadings.Chip chip, ToDoubleFunction<ChipReadings.Value> what) {
+        return chip.values().stream().mapToDouble(what).toArray();
     }
 
     private static void frames(JsonText json, ClosingDetail detail) {

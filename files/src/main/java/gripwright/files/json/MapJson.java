@@ -2,18 +2,31 @@ package gripwright.files.json;
 
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Criteria;
+import gripwright.closing.Policies;
 import gripwright.study.CellShare;
 import gripwright.study.MapResult;
 import gripwright.study.Proportion;
 import java.util.Locale;
+import java.util.OptionalLong;
 
 /** A capture map. Schema: docs/schema/map.schema.json. */
 public final class MapJson {
     private MapJson() {}
 
+    /** Of a hand that pulls blind. */
     public static String of(Origin origin, Criteria criteria, MapResult map) {
+        return of(origin, criteria, map, Policies.BLIND.word(), OptionalLong.empty());
+    }
+
+    /**
+     * @param policy word of the drive policy
+     * @param noiseSeed of the chips, if they were asked
+     */
+    public static String of(Origin origin, Criteria criteria, MapResult map, String policy, OptionalLong noiseSeed) {
         return JsonText.of(json -> {
             origin.write(json, "map");
+            json.text("policy", policy);
+            noiseSeed.ifPresent(seed -> json.whole("noise_seed", seed));
             json.text("object", map.object())
                     .text("grip", map.grip())
                     .truth("complete", !map.runs().contains(null))

@@ -3,18 +3,37 @@ package gripwright.files.json;
 import gripwright.closing.Conditions;
 import gripwright.closing.Criteria;
 import gripwright.closing.Outcome;
+import gripwright.closing.Policies;
 import gripwright.study.Proportion;
 import gripwright.study.TrialsResult;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalLong;
 
 /** Virtual trials. Schema: docs/schema/trials.schema.json. */
 public final class TrialsJson {
     private TrialsJson() {}
 
+    /** Of a hand that pulls blind. */
     public static String of(Origin origin, Criteria criteria, double wantedSuccess, TrialsResult trials) {
+        return of(origin, criteria, wantedSuccess, trials, Policies.BLIND.word(), OptionalLong.empty());
+    }
+
+    /**
+     * @param policy word of the drive policy
+     * @param noiseSeed of the chips, if they were asked
+     */
+    public static String of(
+            Origin origin,
+            Criteria criteria,
+            double wantedSuccess,
+            TrialsResult trials,
+            String policy,
+            OptionalLong noiseSeed) {
         return JsonText.of(json -> {
             origin.write(json, "trials");
+            json.text("policy", policy);
+            noiseSeed.ifPresent(seed -> json.whole("noise_seed", seed));
             json.whole("seed", trials.seed())
                     .whole("runs_per_pair", trials.runsPerPair())
                     .truth("complete", !trials.stopped())
