@@ -103,8 +103,9 @@ public final class Bench implements AutoCloseable {
     @Override
     public void close() {
         closed = true;
-        routes.stop();
+        // First: a page that heard of a study stopped by the end of the server would not go on with it.
         events.close();
+        routes.stop();
         server.stop(0);
         threads.shutdownNow();
         live.close();

@@ -22,6 +22,9 @@ final class Events {
     private volatile boolean closed;
 
     void tell(String event, String json) {
+        if (closed) {
+            return;
+        }
         String text = "event: " + event + "\ndata: " + json + "\n\n";
         for (BlockingQueue<String> page : pages) {
             if (!page.offer(text)) {

@@ -19,6 +19,7 @@ import java.util.Set;
  */
 final class Guard {
     static final int MOST_BODY = 64_000;
+    private static final int MOST_DRAINED = 1_000_000;
     static final int LONGEST_QUERY = 4_000;
     private static final String TOKEN_HEADER = "X-Gripwright-Token";
     private static final Set<String> OWN_FETCHES = Set.of("same-origin", "none");
@@ -85,6 +86,8 @@ final class Guard {
         try (InputStream in = exchange.getRequestBody()) {
             byte[] bytes = in.readNBytes(MOST_BODY + 1);
             if (bytes.length > MOST_BODY) {
+                // What is unread when the connection closes would take the answer with it.
+                in.readNBytes(MOST_DRAINED);
                 throw new Refusal(413, "the request is longer than " + MOST_BODY + " bytes");
             }
             return new String(bytes, StandardCharsets.UTF_8);

@@ -146,7 +146,7 @@ export class MapView {
       $('map-say').append(' ', el('span', {class: 'moved', id: 'map-delta'}, `${words} by the last change; before it ${num(b.areaCm2 ?? 0)}\u00a0cm² and ${promised(b.captureMm ?? 0)}.`));
       $('a4').append(' ', el('span', {class: 'ch'}, words));
     }
-    $('map-more').replaceChildren(...m.sentences.flatMap((t, i) => (i ? [' ', t] : [t])));
+    $('map-more').replaceChildren(...m.sentences.flatMap((t, i) => [i ? ' ' : '', t.replaceAll('cm2', 'cm\u00b2')]));
     $('map-undecided').replaceChildren(...(m.undecided.length ? [this.undecided(m)] : []));
   }
 
