@@ -151,7 +151,7 @@ final class HoldTests {
         for (double far = 0; end == Stepper.End.DONE && far < farthest; far += travel) {
             double from = far;
             stepper.steps = 0;
-            end = stepper.ramp(t -> farEnd.accept(from + travel * t), seconds, 1e-3, longest, watch);
+            end = stepper.ramp(t -> farEnd.accept(from + travel * t), seconds, 1e-3, longest, watch, Stepper.READ);
         }
         return end;
     }

@@ -43,6 +43,8 @@ final class Stepper {
 
     /** Residual at which a step on the way is solved [N]; finer steps are solved better, else a good guess would pass. */
     private static final double ROUGH = 1e-2;
+    /** Residual at which a step is solved whose load is read [N]: a thousandth of what a gram weighs. */
+    static final double READ = 1e-5;
     /** Residual at which a resting state is solved [N]. */
     private static final double FINE = 1e-6;
     /** A resting state: out of balance, damping left out, by less than this [N, joints over their length scale]. */
@@ -106,6 +108,15 @@ final class Stepper {
      * @param longest step, as shares of the ramp
      */
     End ramp(Load load, double seconds, double first, double longest, Watch watch) {
+        return ramp(load, seconds, first, longest, watch, rough);
+    }
+
+    /**
+     * The same where loads on the way are read.
+     *
+     * @param tolerance residual at which a step is solved [N]
+     */
+    End ramp(Load load, double seconds, double first, double longest, Watch watch, double tolerance) {
         double t = 0;
         double dt = first;
         newton.forgetChange();
@@ -114,7 +125,7 @@ final class Stepper {
             load.set(t + dt);
             system.stepTime = dt * seconds;
             newton.predict(dt, true);
-            Newton.End end = newton.solve(rough, test);
+            Newton.End end = newton.solve(tolerance, test);
             double ratio = end == Newton.End.CONVERGED ? ratio() : 0;
             if (end != Newton.End.CONVERGED || ratio > ACCEPT) {
                 if (dt > SHORTEST) {

@@ -33,7 +33,9 @@ class PullOutTest {
         double end = hold("y_where_contact_reaches_tip");
         double lastForce = Double.POSITIVE_INFINITY;
         double lastHeight = Double.POSITIVE_INFINITY;
-        for (double stiffness : new double[] {1e5, 1e6, 1e7}) {
+        // Softer beads say nothing here: at 1e5 N/m the peak's 11 N press them in by 0.11 mm, and the peak then stands
+        // 0.52 % too high.
+        for (double stiffness : new double[] {3e5, 1e6, 1e7}) {
             PullResult r = pull(stiffness);
             double top = 25 + 1e3 * r.peakAt();
             double lost = 25 + 1e3 * r.lostAt();
