@@ -122,7 +122,11 @@ class CaptureFactTest {
     }
 
     static Project demonstration(Path folder) throws IOException {
-        for (String name : text("FILES").lines().filter(l -> !l.isBlank()).toList()) {
+        // what lies deeper (logs, score sheets) is no part of the project
+        for (String name : text("FILES")
+                .lines()
+                .filter(l -> !l.isBlank() && !l.contains("/"))
+                .toList()) {
             Files.writeString(folder.resolve(name), text(name));
         }
         return ProjectReader.read(folder);
