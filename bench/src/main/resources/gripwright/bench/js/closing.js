@@ -177,12 +177,20 @@ export class ClosingView {
       : []), ...c.cautions.map(text => el('p', {class: 'small'}, text)));
   }
 
-  /** Puts the bar over the graphs, tension over tension. */
-  align() {
+  /**
+   * Puts the bar over the graphs, tension over tension.
+   * @param {number} [tries] frames to wait for the plots to be laid out
+   */
+  align(tries = 30) {
     const span = this.plots.span();
     const box = $('scrub').parentElement;
     if (!span) return;
     const wide = span[1] - span[0];
+    if (wide <= 0) {
+      // the plots are not laid out yet
+      if (tries > 0) requestAnimationFrame(() => this.align(tries - 1));
+      return;
+    }
     box.style.marginLeft = span[0] - SIDE * wide - THUMB / 2 + 'px';
     box.style.width = wide * (1 + 2 * SIDE) + THUMB + 'px';
   }
