@@ -92,6 +92,12 @@ final class PadText {
     }
 
     private static String heat(PadAnswer a) {
+        if (!Double.isNaN(a.design().chip().heat())) {
+            return "Heat: " + Say.pressure(a.perKelvin()) + " per kelvin as measured (pads.yaml), or "
+                    + Say.force(a.heatForce()) + " per kelvin as force. "
+                    + QuantityText.number(1e3 * a.warmingLikeLimit(), 2)
+                    + " mK would look like the smallest force felt: zero just before each closing.";
+        }
         return "Heat: up to " + Say.pressure(a.perKelvin())
                 + " per kelvin if the cavity is filled and the rubber bonded"
                 + " everywhere, or " + Say.force(a.heatForce())

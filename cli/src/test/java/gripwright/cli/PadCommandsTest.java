@@ -43,6 +43,16 @@ class PadCommandsTest {
         assertThat(after.code()).isEqualTo(Exit.YES.code());
     }
 
+    /** What was measured is not called a computed range, and no sentence says that nobody measured. */
+    @Test
+    void measuredHeatIsToldAsMeasured() throws IOException {
+        assertThat(shell.run("pad", "d").out()).contains("No pad was measured", "(computed range)");
+        change("pads.yaml", "conversion: 1.6 ms", "conversion: 1.6 ms\n    heat: 2 kPa/K");
+        assertThat(shell.run("pad", "d").out())
+                .contains("Heat: 2 kPa per kelvin as measured", "(measured)")
+                .doesNotContain("No pad was measured");
+    }
+
     @Test
     void resultsKeepTheirSchemas() throws IOException {
         shell.run("pad", "d", "--json", "pad.json", "--picture", "pad.svg", "--casting-sheet", "sheet.html");
