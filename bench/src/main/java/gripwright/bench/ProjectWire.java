@@ -7,6 +7,7 @@ import gripwright.model.Grip;
 import gripwright.model.Need;
 import gripwright.model.Project;
 import gripwright.model.Scatter;
+import gripwright.model.SharedAssumption;
 import gripwright.report.PageLook;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,7 +56,7 @@ final class ProjectWire {
                 "redos", desk.redos(),
                 "parquet", Tables.parquet(),
                 "assumptions",
-                        project.assumptions().stream()
+                        SharedAssumption.of(project.assumptions()).stream()
                                 .map(a -> List.of(a.where(), a.text()))
                                 .toList());
     }

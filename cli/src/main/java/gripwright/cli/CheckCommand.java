@@ -6,6 +6,7 @@ import gripwright.model.Finger;
 import gripwright.model.GraspObject;
 import gripwright.model.Hand;
 import gripwright.model.Project;
+import gripwright.model.SharedAssumption;
 import java.util.List;
 import picocli.CommandLine.Command;
 
@@ -79,7 +80,7 @@ final class CheckCommand extends ProjectCommand {
         }
         StringBuilder text = new StringBuilder("Assumed, since the files do not say (");
         text.append(project.assumptions().size()).append("):");
-        for (Project.Assumption assumption : project.assumptions()) {
+        for (SharedAssumption assumption : SharedAssumption.of(project.assumptions())) {
             text.append("\n  ").append(assumption.where()).append(": ").append(assumption.text());
         }
         return text.toString();

@@ -3,6 +3,7 @@ package gripwright.report;
 import gripwright.closing.Criteria;
 import gripwright.closing.Numerics;
 import gripwright.model.Project;
+import gripwright.model.SharedAssumption;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,7 +18,7 @@ final class HtmlBasis {
                     .done();
         }
         List<List<String>> rows = new ArrayList<>();
-        for (Project.Assumption a : project.assumptions()) {
+        for (SharedAssumption a : SharedAssumption.of(project.assumptions())) {
             rows.add(List.of(a.where(), a.text()));
         }
         return new Html()
