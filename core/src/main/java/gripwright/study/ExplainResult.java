@@ -113,6 +113,11 @@ public record ExplainResult(
             return subject.equals("placement") ? "placement scatter" : "friction on " + subject;
         }
 
+        /** " or less", " or more" if the most likely factor is the end of what was tried; else empty. */
+        public String beyond() {
+            return openLow && value <= low ? " or less" : openHigh && value >= high ? " or more" : "";
+        }
+
         /** True if the trials say nothing about it within the grid. */
         public boolean silent() {
             return openLow && openHigh;

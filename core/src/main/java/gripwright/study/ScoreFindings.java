@@ -103,7 +103,7 @@ public final class ScoreFindings {
         String interval =
                 (e.openLow() ? "below " : "") + two(e.low()) + " to " + (e.openHigh() ? "over " : "") + two(e.high());
         return what + ": " + Phrases.plural(e.trials(), "trial") + " support " + two(e.value())
-                + " times what is assumed (" + interval + ")"
+                + " times what is assumed" + e.beyond() + " (" + interval + ")"
                 + (e.off()
                         ? ", which refutes the assumption (chance of luck " + chance(e.corrected()) + ")."
                         : ", which agrees with it.");

@@ -43,7 +43,7 @@ public final class AssumptionEdit {
     /**
      * @param changes in the order of the files
      * @param diff of all changes; empty if there are none
-     * @param notes estimates that are off but whose value stands nowhere in the files
+     * @param notes estimates that are off but whose value stands nowhere in the files, or lies at the end of what was tried
      */
     public record Edit(List<Change> changes, String diff, List<String> notes) {
         public Edit {
@@ -69,6 +69,12 @@ public final class AssumptionEdit {
         }
         List<Change> changes = new ArrayList<>();
         List<String> notes = new ArrayList<>();
+        result.refuted().stream()
+                .filter(e -> !e.beyond().isEmpty())
+                .map(e -> "The edit offered for " + e.words() + " is the end of what was tried, "
+                        + QuantityText.number(e.value(), DIGITS) + " times; it may be even"
+                        + e.beyond().replace(" or", "") + ". Measure it.")
+                .forEach(notes::add);
         Map<String, List<String>> lines = new TreeMap<>();
         Map<String, Map<Integer, String>> edited = new TreeMap<>();
         List<Wanted> backwards = wanted.stream()

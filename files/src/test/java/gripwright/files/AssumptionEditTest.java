@@ -75,6 +75,18 @@ class AssumptionEditTest {
     }
 
     @Test
+    void aValueAtTheEndOfWhatWasTriedIsSaidToBeThat() throws IOException {
+        Folder.starting(path);
+        String surface = ProjectReader.read(path).need().objects().get(0).surface();
+        Estimate low = new Estimate(surface, 0.4, 0.4, 0.7, true, false, 30, 0.01, 0.01);
+        Edit edit = edit(result(List.of(low), low, Optional.empty()));
+        assertThat(edit.changes()).isNotEmpty();
+        assertThat(edit.notes())
+                .containsExactly("The edit offered for friction on " + surface
+                        + " is the end of what was tried, 0.4 times; it may be even less. Measure it.");
+    }
+
+    @Test
     void refutedFrictionAndScatterBecomeTheNewValuesOfTheirLines() throws IOException {
         Folder.starting(path);
         Project before = ProjectReader.read(path);

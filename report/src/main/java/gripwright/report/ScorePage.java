@@ -20,7 +20,8 @@ public final class ScorePage {
     private static final String STYLE = """
             h2.plain{display:block}
             pre{font:13px/1.5 var(--mono);background:var(--face2);border:1px solid var(--rule);padding:10px 14px;overflow-x:auto;margin:0 0 20px}
-            @media print{section{break-before:auto!important;padding-top:28px!important}}
+            @media print{section{break-before:auto!important;padding-top:28px!important}
+            h2,h3{break-after:avoid}figure,table,pre{break-inside:avoid}ul.answer{max-width:none}}
             """;
 
     private ScorePage() {}

@@ -164,6 +164,22 @@ public final class ScorePicture {
             svg.circle(500, y + 11, 4, "und").text(512, y + 15, "can be luck, all questions counted (Holm)", "l");
             svg.circle(780, y + 11, 4, "mf").text(792, y + 15, "is more than luck", "l");
         }
-        return y + 28;
+        int left = score.hands().size() - hands.size();
+        if (left > 0) {
+            svg.text(
+                    0,
+                    y + 40,
+                    "not drawn: " + left + " more, "
+                            + Wrap.shortened(
+                                    String.join(
+                                            ", ",
+                                            score.hands()
+                                                    .subList(
+                                                            MOST_HANDS,
+                                                            score.hands().size())),
+                                    110),
+                    "lq");
+        }
+        return y + (left > 0 ? 48 : 28);
     }
 }
