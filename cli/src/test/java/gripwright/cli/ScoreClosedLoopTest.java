@@ -86,7 +86,7 @@ class ScoreClosedLoopTest {
     }
 
     private static boolean holds(Estimate e, double truth) {
-        return (e.low() <= truth || e.openLow()) && (truth <= e.high() || e.openHigh());
+        return e.allows(truth);
     }
 
     /** How often intervals of a factor held the truth, and what they were like. */

@@ -92,8 +92,16 @@ public final class ScoreFindings {
                 .toList();
         return off.isEmpty()
                 ? "All " + Phrases.plural(all.size(), "prediction") + " agree with what was seen, within chance."
-                : "The prediction is off by more than chance for " + Phrases.list(off) + "; the other "
-                        + (all.size() - off.size()) + " agree within chance.";
+                : "The prediction is off by more than chance for " + Phrases.list(off)
+                        + others(all.size() - off.size());
+    }
+
+    private static String others(int count) {
+        return count == 0
+                ? "."
+                : count == 1
+                        ? "; the other one agrees within chance."
+                        : "; the other " + count + " agree within chance.";
     }
 
     private static String estimate(String what, Estimate e) {

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -75,6 +76,11 @@ public final class AssumptionEdit {
                         + QuantityText.number(e.value(), DIGITS) + " times; it may be even"
                         + e.beyond().replace(" or", "") + ". Measure it.")
                 .forEach(notes::add);
+        if (result.friction().size() > 1
+                && result.refuted().stream().anyMatch(e -> result.common().equals(Optional.of(e)))) {
+            notes.add("One factor explains the trials on every surface, so the edit offers it for all "
+                    + result.friction().size() + " of them.");
+        }
         Map<String, List<String>> lines = new TreeMap<>();
         Map<String, Map<Integer, String>> edited = new TreeMap<>();
         List<Wanted> backwards = wanted.stream()

@@ -136,6 +136,21 @@ class AssumptionEditTest {
     }
 
     @Test
+    void whereOneFactorExplainsEverySurfaceItIsOfferedForAllThoughOnlyOneRefutesAlone() throws IOException {
+        Folder.starting(path);
+        Estimate glass = estimate("glass", 0.6, 0.45, 0.75, 0.001);
+        Estimate paint = estimate("painted metal", 0.65, 0.4, 0.95, 0.053);
+        Edit edit =
+                edit(result(List.of(glass, paint), estimate("all surfaces", 0.6, 0.5, 0.7, 0.001), Optional.empty()));
+        assertThat(edit.changes())
+                .extracting(Change::key)
+                .contains("friction.soft.glass", "friction.soft.painted metal");
+        assertThat(edit.notes())
+                .containsExactly(
+                        "One factor explains the trials on every surface, so the edit offers it for all 2 of them.");
+    }
+
+    @Test
     void whatTheTrialsSupportStaysAsItIs() throws IOException {
         Folder.starting(path);
         Estimate glass = estimate("glass", 0.95, 0.8, 1.1, 0.6);

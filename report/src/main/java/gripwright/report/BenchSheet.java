@@ -45,7 +45,9 @@ record BenchSheet(
         list(page, "How", "ol", steps);
         page.heading("Formula").raw("<p class=\"formula\">").text(formula).raw("</p>");
         list(page, "How well it is known then", "ul", error);
-        list(page, "Into the project", "ul", into);
+        page.heading("Into the project").raw("<ul class=\"cautions\">");
+        into.forEach(i -> page.element("li", "", i)); // to be typed or copied: no unbreakable blanks
+        page.raw("</ul>");
         list(page, "Mind", "ul", mind);
         page.heading("Write down");
         page.raw("<div class=\"scroll\"><table class=\"fill\"><thead><tr>");

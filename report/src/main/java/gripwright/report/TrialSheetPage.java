@@ -11,8 +11,9 @@ import java.util.stream.Collectors;
 public final class TrialSheetPage {
     private static final String STYLE = """
             h2.plain{display:block}
+            table.fill{border-collapse:separate;border-spacing:0}
             table.fill td,table.fill th{padding:0 8px 0 0;height:34px;vertical-align:middle;border-bottom:1px solid var(--rule)}
-            table.fill td.w{border-left:1px solid var(--rule);border-right:1px solid var(--rule)}
+            table.fill td.w{border-left:1px solid var(--rule)}table.fill td.w3{border-right:1px solid var(--rule)}
             table.fill th.w{padding-left:10px}table.fill td.turn,table.fill th.turn{padding-right:14px}
             table.fill td.w1{min-width:150px}table.fill td.w2{min-width:190px}table.fill td.w3{min-width:120px}
             table.fill td.same{color:var(--quiet)}
