@@ -114,7 +114,9 @@ public final class ScoreFindings {
                 + " times what is assumed" + e.beyond() + " (" + interval + ")"
                 + (e.off()
                         ? ", which refutes the assumption (chance of luck " + chance(e.corrected()) + ")."
-                        : ", which agrees with it.");
+                        : e.allows(1)
+                                ? ", which agrees with it."
+                                : ", which alone does not refute it (chance of luck " + chance(e.corrected()) + ").");
     }
 
     private static String two(double value) {
