@@ -137,7 +137,7 @@ public final class ScorePage {
         page.small(
                 Num.sentence(
                         "Still needed: more trials of each hand (pairs, if paired) after which a difference as great as"
-                                + " the one seen would be found with a power of 80 %. A dash: found already, or no difference seen."));
+                                + " the one seen would be found with a power of 80 % if it were the only question. A dash: found already, or no difference seen."));
         score.comparisons().stream()
                 .filter(c -> !c.note().isEmpty())
                 .forEach(c -> page.small(c.second() + " less " + c.first() + ": " + c.note() + "."));
