@@ -170,10 +170,20 @@ final class PlanTrialsCommand extends ProjectCommand {
                         + ", sheet.html, measurements.html, plan.svg");
         at.out()
                 .println("next     fill in sheet.csv, then: gripwright score " + dir() + " --sheet " + sheet
-                        + " --against prediction");
+                        + " --against prediction" + which(open, plan));
         results.json(() -> PlanJson.of(open.origin(), plan));
         results.picture(() -> Pictures.plan(plan, need));
         return Exit.YES;
+    }
+
+    /** Labels that do not say which of them is the hand of the project. */
+    private static String which(OpenProject open, TrialPlan plan) {
+        List<String> hands = plan.hands();
+        return hands.size() == 1
+                        || hands.contains(THIS_HAND)
+                        || hands.contains(open.project().hand().name())
+                ? ""
+                : " --hand \"" + hands.get(0) + "\", if that is the hand of hand.yaml";
     }
 
     private TrialPlan plan(OpenProject open, Need need) {

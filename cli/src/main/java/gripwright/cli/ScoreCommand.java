@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -168,6 +169,11 @@ final class ScoreCommand extends ProjectCommand {
             if (read.open() > 0) {
                 cautions.add("Left out: " + Say.count(read.open(), "trial", "trials") + " of " + file
                         + " without an outcome.");
+            }
+            if (!read.aside().isEmpty()) {
+                cautions.add("Not counted, since a # stands before: what looks like trials in line "
+                        + read.aside().stream().map(String::valueOf).collect(Collectors.joining(", ")) + " of " + file
+                        + ".");
             }
             return read.trials();
         } catch (IOException e) {

@@ -109,7 +109,7 @@ final class ScoreText {
                             + number(one.high()),
                     chance(one.luck()),
                     chance(one.corrected()),
-                    one.silent() ? "not told" : one.off() ? "refuted" : "supported");
+                    one.silent() ? "not told" : one.off() ? "refuted" : one.allows(1) ? "supported" : "in doubt");
         }
         return table;
     }

@@ -239,6 +239,38 @@ class FieldCommandsTest {
                 .contains("no trial is of hand 'C'; there are: ");
     }
 
+    /** Values as the sheets of bench measurements say to write them. */
+    @Test
+    void measuredValuesGoIntoTheProjectAsTheSheetsSay() throws IOException {
+        shell.run("demo", "--only-files", "--to", "demo");
+        shell.run("plan-trials", "demo");
+        assertThat(text("demo/trials/measurements.html"))
+                .contains("glass: 0.74 +- 0.06", "pin: {spring: 0.137 N*m/rad}", "soft: {modulus: 0.71 MPa}")
+                .contains("sheath friction: 0.092", "surface: {friction: 0.31 +- 0.03}");
+        String hand = text("demo/hand.yaml");
+        String measured = hand.replace("glass: 0.9 +- 0.2", "glass: 0.74 +- 0.06")
+                .replace("pin: {spring: 0.14 N*m/rad,", "pin: {spring: 0.137 N*m/rad,")
+                .replace("soft: {hardness: 20 Shore A}", "soft: {modulus: 0.71 MPa}")
+                .replace("sheath friction: 0.1", "sheath friction: 0.092");
+        assertThat(measured.lines().filter(line -> !hand.contains(line))).hasSize(4);
+        write("demo/hand.yaml", measured);
+        write("demo/need.yaml", text("demo/need.yaml").replace("friction: 0.35 +- 0.05}", "friction: 0.31 +- 0.03}"));
+        Ran ran = shell.run("check", "demo");
+        assertThat(ran.code()).isZero();
+        assertThat(ran.err()).isEmpty();
+    }
+
+    @Test
+    void whatLooksLikeATrialBehindARemarkSignIsSaid() throws IOException {
+        shell.run("demo", "--only-files", "--to", "demo");
+        String sheet = "demo/trials/invented-sheet.csv";
+        write("some.csv", text(sheet).replace("\n7,", "\n#7,"));
+        Ran ran = shell.run("score", "demo", "--sheet", "some.csv", "--no-closings");
+        assertThat(ran.code()).isZero();
+        assertThat(ran.out().replaceAll("\\s+", " "))
+                .contains("Not counted, since a # stands before: what looks like trials in line 11 of some.csv.");
+    }
+
     @Test
     void theSheetOfTheDemoIsSoundAndSaysThatItIsInvented() throws IOException {
         shell.run("demo", "--only-files", "--to", "demo");

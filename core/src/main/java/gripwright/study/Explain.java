@@ -322,14 +322,13 @@ public final class Explain {
         /** Chances by possible surface and friction factor of a trial whose place was measured [-]. */
         private double[][] placed(int part, Placed at) {
             List<double[]> places = new ArrayList<>();
-            for (int i = 0; i < ERRORS; i++) {
-                Draws d = streams.draws("errors of placing", i);
+            for (EvenScores e : EvenScores.of(ERRORS, 4)) {
                 places.add(surfaces.get(part)
                         .place(
-                                at.x() + settings.placing.shift() * d.normal("x"),
-                                at.y() + settings.placing.shift() * d.normal("y"),
-                                at.turn() + settings.placing.turn() * d.normal("turn"),
-                                scattered(placement.height(), d, SampledInput.HEIGHT, 1)));
+                                at.x() + settings.placing.shift() * e.normal(0),
+                                at.y() + settings.placing.shift() * e.normal(1),
+                                at.turn() + settings.placing.turn() * e.normal(2),
+                                e.scattered(placement.height(), 3, 1)));
             }
             return chances(part, places);
         }
@@ -339,14 +338,13 @@ public final class Explain {
             double[][][] chances = new double[scatters.length][][];
             for (int s = 0; s < scatters.length; s++) {
                 List<double[]> places = new ArrayList<>();
-                for (int i = 0; i < PLACES; i++) {
-                    Draws d = streams.draws("unknown places", i);
+                for (EvenScores e : EvenScores.of(PLACES, 4)) {
                     places.add(surfaces.get(part)
                             .place(
-                                    scattered(placement.x(), d, SampledInput.X, scatters[s]),
-                                    scattered(placement.y(), d, SampledInput.Y, scatters[s]),
-                                    scattered(placement.turn(), d, SampledInput.TURN, scatters[s]),
-                                    scattered(placement.height(), d, SampledInput.HEIGHT, scatters[s])));
+                                    e.scattered(placement.x(), 0, scatters[s]),
+                                    e.scattered(placement.y(), 1, scatters[s]),
+                                    e.scattered(placement.turn(), 2, scatters[s]),
+                                    e.scattered(placement.height(), 3, scatters[s])));
                 }
                 chances[s] = chances(part, places);
             }

@@ -113,6 +113,16 @@ public record ExplainResult(
             return subject.equals("placement") ? "placement scatter" : "friction on " + subject;
         }
 
+        /** True if the interval holds a factor, ends at the end of what was tried counted as open. */
+        public boolean allows(double factor) {
+            return (openLow || low <= factor) && (openHigh || factor <= high);
+        }
+
+        /** " or less", " or more" if the most likely factor is the end of what was tried; else empty. */
+        public String beyond() {
+            return openLow && value <= low ? " or less" : openHigh && value >= high ? " or more" : "";
+        }
+
         /** True if the trials say nothing about it within the grid. */
         public boolean silent() {
             return openLow && openHigh;
@@ -142,17 +152,23 @@ public record ExplainResult(
     }
 
     /**
-     * Estimates that refute an assumption and so ask for an edit: single surfaces if any is refuted, else all together;
-     * and the scatter.
+     * Estimates that refute an assumption and so ask for an edit: one friction factor for all surfaces if it is refuted and
+     * explains every one of them, else those of the single surfaces that are refuted; and the scatter.
      */
     public List<Estimate> refuted() {
         List<Estimate> single = friction.stream().filter(Estimate::off).toList();
-        List<Estimate> all = new ArrayList<>(single);
-        if (single.isEmpty()) {
+        boolean oneForAll =
+                friction.size() > 1 && common.filter(this::explainsAll).isPresent();
+        List<Estimate> all = new ArrayList<>(oneForAll ? List.of() : single);
+        if (oneForAll || single.isEmpty()) {
             common.filter(Estimate::off).ifPresent(all::add);
         }
         scatter.filter(Estimate::off).ifPresent(all::add);
         return all;
+    }
+
+    private boolean explainsAll(Estimate one) {
+        return one.off() && friction.stream().allMatch(e -> e.allows(one.value()));
     }
 
     /** True if the closings were stopped before their end, so that nothing can be said yet. */

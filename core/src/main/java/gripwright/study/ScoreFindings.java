@@ -92,8 +92,16 @@ public final class ScoreFindings {
                 .toList();
         return off.isEmpty()
                 ? "All " + Phrases.plural(all.size(), "prediction") + " agree with what was seen, within chance."
-                : "The prediction is off by more than chance for " + Phrases.list(off) + "; the other "
-                        + (all.size() - off.size()) + " agree within chance.";
+                : "The prediction is off by more than chance for " + Phrases.list(off)
+                        + others(all.size() - off.size());
+    }
+
+    private static String others(int count) {
+        return count == 0
+                ? "."
+                : count == 1
+                        ? "; the other one agrees within chance."
+                        : "; the other " + count + " agree within chance.";
     }
 
     private static String estimate(String what, Estimate e) {
@@ -103,10 +111,12 @@ public final class ScoreFindings {
         String interval =
                 (e.openLow() ? "below " : "") + two(e.low()) + " to " + (e.openHigh() ? "over " : "") + two(e.high());
         return what + ": " + Phrases.plural(e.trials(), "trial") + " support " + two(e.value())
-                + " times what is assumed (" + interval + ")"
+                + " times what is assumed" + e.beyond() + " (" + interval + ")"
                 + (e.off()
                         ? ", which refutes the assumption (chance of luck " + chance(e.corrected()) + ")."
-                        : ", which agrees with it.");
+                        : e.allows(1)
+                                ? ", which agrees with it."
+                                : ", which alone does not refute it (chance of luck " + chance(e.corrected()) + ").");
     }
 
     private static String two(double value) {

@@ -42,19 +42,26 @@ public final class Scoring {
     /** Scores trials of one or more hands. */
     public static SheetScore of(List<FieldTrial> trials) {
         List<String> hands = distinct(trials.stream().map(FieldTrial::hand));
+        // In one order for all hands, though each met the objects in its own.
+        List<String> objects = distinct(trials.stream().map(FieldTrial::object));
+        List<String> grips = distinct(trials.stream().map(FieldTrial::grip));
         List<Rate> rates = new ArrayList<>();
-        hands.forEach(hand -> rates.addAll(
-                rates(hand, trials.stream().filter(t -> t.hand().equals(hand)).toList())));
+        for (String hand : hands) {
+            rates.addAll(rates(
+                    hand, trials.stream().filter(t -> t.hand().equals(hand)).toList(), objects, grips));
+        }
         return new SheetScore(hands, rates, comparisons(hands, trials));
     }
 
-    private static List<Rate> rates(String hand, List<FieldTrial> trials) {
+    private static List<Rate> rates(
+            String hand, List<FieldTrial> trials, List<String> allObjects, List<String> allGrips) {
         List<Rate> rates = new ArrayList<>();
-        List<String> objects = distinct(trials.stream().map(FieldTrial::object));
-        List<String> grips = distinct(trials.stream().map(FieldTrial::grip));
+        List<String> objects = met(allObjects, trials.stream().map(FieldTrial::object));
+        List<String> grips = met(allGrips, trials.stream().map(FieldTrial::grip));
         boolean several = false;
         for (String object : objects) {
-            List<String> used = distinct(
+            List<String> used = met(
+                    allGrips,
                     trials.stream().filter(t -> t.object().equals(object)).map(FieldTrial::grip));
             several |= used.size() > 1;
             for (String grip : used) {
@@ -260,6 +267,12 @@ public final class Scoring {
 
     private static int count(List<FieldTrial> trials, Predicate<FieldTrial> which) {
         return trials.stream().filter(which).mapToInt(FieldTrial::count).sum();
+    }
+
+    /** Those of a list that occur, in the order of the list. */
+    private static List<String> met(List<String> order, Stream<String> words) {
+        List<String> there = distinct(words);
+        return order.stream().filter(there::contains).toList();
     }
 
     private static List<String> distinct(Stream<String> words) {

@@ -80,6 +80,18 @@ class ScoringTest {
     }
 
     @Test
+    void objectsStandInOneOrderForAllHands() {
+        add("A", "mug", Outcome.HELD, "", 1);
+        add("A", "bulb", Outcome.HELD, "", 1);
+        add("B", "bulb", Outcome.HELD, "", 1);
+        add("B", "mug", Outcome.HELD, "", 1);
+        assertThat(Scoring.of(trials).rates())
+                .filteredOn(r -> r.scope() == SheetScore.Scope.PART)
+                .extracting(r -> r.hand() + " " + r.object())
+                .containsExactly("A mug", "A bulb", "B mug", "B bulb");
+    }
+
+    @Test
     void aPartnerWithoutADecidedTrialLeavesItsPairOut() {
         pairs("mug", 5, 1, 0, 0);
         add("A", "mug", Outcome.HELD, "late", 1);

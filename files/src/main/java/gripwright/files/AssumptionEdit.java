@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -43,7 +44,7 @@ public final class AssumptionEdit {
     /**
      * @param changes in the order of the files
      * @param diff of all changes; empty if there are none
-     * @param notes estimates that are off but whose value stands nowhere in the files
+     * @param notes estimates that are off but whose value stands nowhere in the files, or lies at the end of what was tried
      */
     public record Edit(List<Change> changes, String diff, List<String> notes) {
         public Edit {
@@ -69,6 +70,17 @@ public final class AssumptionEdit {
         }
         List<Change> changes = new ArrayList<>();
         List<String> notes = new ArrayList<>();
+        result.refuted().stream()
+                .filter(e -> !e.beyond().isEmpty())
+                .map(e -> "The edit offered for " + e.words() + " is the end of what was tried, "
+                        + QuantityText.number(e.value(), DIGITS) + " times; it may be even"
+                        + e.beyond().replace(" or", "") + ". Measure it.")
+                .forEach(notes::add);
+        if (result.friction().size() > 1
+                && result.refuted().stream().anyMatch(e -> result.common().equals(Optional.of(e)))) {
+            notes.add("One factor explains the trials on every surface, so the edit offers it for all "
+                    + result.friction().size() + " of them.");
+        }
         Map<String, List<String>> lines = new TreeMap<>();
         Map<String, Map<Integer, String>> edited = new TreeMap<>();
         List<Wanted> backwards = wanted.stream()

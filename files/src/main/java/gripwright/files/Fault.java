@@ -23,6 +23,11 @@ public record Fault(
         @Nullable String suggestion) {
     private static final int WINDOW = 110;
 
+    /** Where and what, in one line. */
+    String headline() {
+        return withoutControls(file + ":" + line + ":" + column + ": " + message.replaceAll("\\R", " "));
+    }
+
     /** The fault in words with the line and a mark under it, over several lines, without a line end. */
     public String text() {
         StringBuilder text = new StringBuilder();

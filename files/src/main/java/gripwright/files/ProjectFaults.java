@@ -1,5 +1,6 @@
 package gripwright.files;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -7,6 +8,7 @@ import java.util.stream.Collectors;
 public final class ProjectFaults extends RuntimeException {
     private static final long serialVersionUID = 1;
     private static final int MOST_SHOWN = 50;
+    private static final int MOST_NAMED = 1000;
 
     private final transient List<Fault> faults;
 
@@ -20,8 +22,19 @@ public final class ProjectFaults extends RuntimeException {
     }
 
     private static String inWords(List<Fault> faults) {
-        String shown = faults.stream().limit(MOST_SHOWN).map(Fault::text).collect(Collectors.joining("\n\n"));
-        int more = faults.size() - MOST_SHOWN;
-        return more > 0 ? shown + "\n\nand " + more + " more" : shown;
+        List<String> parts =
+                faults.stream().limit(MOST_SHOWN).map(Fault::text).collect(Collectors.toCollection(ArrayList::new));
+        String named = faults.stream()
+                .skip(MOST_SHOWN)
+                .limit(MOST_NAMED - MOST_SHOWN)
+                .map(Fault::headline)
+                .collect(Collectors.joining("\n"));
+        if (!named.isEmpty()) {
+            parts.add(named);
+        }
+        if (faults.size() > MOST_NAMED) {
+            parts.add("and " + (faults.size() - MOST_NAMED) + " more");
+        }
+        return String.join("\n\n", parts);
     }
 }

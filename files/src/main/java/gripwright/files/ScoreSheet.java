@@ -1,8 +1,5 @@
 package gripwright.files;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import gripwright.closing.Outcome;
@@ -14,11 +11,16 @@ import gripwright.study.TrialReason;
 import gripwright.units.QuantityText;
 import java.io.IOException;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Score sheets of trials as CSV: written from a plan, read back when filled in. Comma, semicolon or tab between cells
@@ -51,16 +53,25 @@ public final class ScoreSheet {
 
     static final List<String> REQUIRED = List.of(TRIAL, OBJECT, GRIP, OUTCOME);
 
+    /** How the remarks of an empty sheet begin. */
+    private static final List<String> REMARKS =
+            List.of("# Score sheet of ", "# need: ", "# outcome: one of ", "# reason: empty if held");
+
+    private static final char REPLACED = '\ufffd';
+    private static final String UTF8 = "a file saved as UTF-8 (spreadsheets call it \"CSV UTF-8\")";
+
     private ScoreSheet() {}
 
     /**
      * What a sheet holds.
      *
      * @param open lines whose trial has not been made yet
+     * @param aside lines that begin with # and look like trials; not counted
      */
-    public record Sheet(List<FieldTrial> trials, int open) {
+    public record Sheet(List<FieldTrial> trials, int open, List<Integer> aside) {
         public Sheet {
             trials = List.copyOf(trials);
+            aside = List.copyOf(aside);
         }
     }
 
@@ -75,79 +86,73 @@ public final class ScoreSheet {
      */
     public static Sheet read(Path file, String name, Project project, boolean soFar) throws IOException {
         List<Fault> faults = new ArrayList<>();
-        SourceText source = source(file, name, faults);
-        Sheet sheet = source == null ? null : new SheetRows(source, project, soFar, faults).read();
+        Set<Integer> unreadable = new TreeSet<>();
+        SourceText source = source(file, name, unreadable, faults);
+        SheetTable table = source == null ? null : SheetTable.read(source, unreadable, faults);
+        Sheet sheet = table == null ? null : new SheetRows(table, project, soFar, faults).read();
         if (sheet == null || !faults.isEmpty()) {
+            faults.sort(
+                    Comparator.comparingInt(Fault::line)); // those of form and of meaning, as they stand in the file
             throw new ProjectFaults(faults);
         }
         return sheet;
     }
 
-    private static @org.jspecify.annotations.Nullable SourceText source(Path file, String name, List<Fault> faults)
+    /** The text, or null after noting why not; lines that are no UTF-8 are noted one by one. */
+    private static @Nullable SourceText source(Path file, String name, Set<Integer> unreadable, List<Fault> faults)
             throws IOException {
         long size = Files.size(file);
         if (size > GREATEST_SIZE) {
-            faults.add(new Fault(
+            faults.add(whole(
                     name,
-                    1,
-                    1,
-                    "",
                     name + " has " + size + " bytes",
-                    "at most " + GREATEST_SIZE + " bytes; is this the right file?",
-                    null));
+                    "at most " + GREATEST_SIZE + " bytes; is this the right file?"));
             return null;
         }
-        return SourceText.utf8(name, SourceText.readUpTo(file, GREATEST_SIZE + 1), faults);
+        byte[] bytes = SourceText.readUpTo(file, GREATEST_SIZE + 1);
+        if (bytes.length >= 2 && ((bytes[0] == -1 && bytes[1] == -2) || (bytes[0] == -2 && bytes[1] == -1))) {
+            faults.add(whole(name, name + " is UTF-16 text", UTF8));
+            return null;
+        }
+        SourceText source = SourceText.utf8(name, bytes, faults);
+        if (source != null) {
+            return source;
+        }
+        Fault first = faults.remove(faults.size() - 1);
+        SourceText lenient = SourceText.of(name, new String(bytes, StandardCharsets.UTF_8));
+        for (int line = first.line(); line <= lenient.lines().size(); line++) {
+            int at = lenient.lines().get(line - 1).indexOf(REPLACED);
+            if (at >= 0 && unreadable.add(line)) {
+                String what = line == first.line() ? first.message() : "a byte that is not valid UTF-8";
+                faults.add(lenient.fault(new Place(line, at + 1, line, at + 2), what, UTF8, null));
+            }
+        }
+        return lenient;
+    }
+
+    private static Fault whole(String name, String message, String expected) {
+        return new Fault(name, 1, 1, "", message, expected, null);
     }
 
     /**
-     * True if somebody has written into the file: an outcome, a reason or a note stands in it, or it is not a sheet of
-     * this program at all.
+     * True if somebody has written into the file: an outcome, a reason, a note or a remark of one's own stands in it, or it
+     * is not a sheet of this program at all.
      */
     public static boolean isFilled(Path file) throws IOException {
-        SourceText source = source(file, "sheet", new ArrayList<>());
-        if (source == null) {
+        List<Fault> faults = new ArrayList<>();
+        SourceText source = source(file, "sheet", new TreeSet<>(), faults);
+        if (source == null || !faults.isEmpty()) {
             return true;
         }
-        List<CsvRecord> records;
-        try {
-            records = records(source);
-        } catch (de.siegmar.fastcsv.reader.CsvParseException e) {
+        List<SheetTable.Row> rows = SheetTable.rows(source);
+        if (rows.isEmpty()
+                || !rows.get(0).cells().subList(0, rows.get(0).filled()).equals(WRITTEN)) {
             return true;
         }
-        if (records.isEmpty() || !records.get(0).getFields().equals(WRITTEN)) {
-            return true;
-        }
-        for (CsvRecord row : records.subList(1, records.size())) {
-            for (String column : List.of(OUTCOME, REASON, NOTE)) {
-                int at = WRITTEN.indexOf(column);
-                if (at >= row.getFieldCount() || !row.getField(at).isBlank()) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    /** Lines with cells, remarks and empty lines left out. */
-    static List<CsvRecord> records(SourceText source) {
-        return CsvReader.builder()
-                .fieldSeparator(separator(source))
-                .commentStrategy(CommentStrategy.SKIP)
-                .allowExtraFields(true)
-                .allowMissingFields(true)
-                .ofCsvRecord(source.text())
-                .stream()
-                .toList();
-    }
-
-    /** What stands between the names of the columns. */
-    static char separator(SourceText source) {
-        String head = source.lines().stream()
-                .filter(line -> !line.isBlank() && !line.startsWith("#"))
-                .findFirst()
-                .orElse("");
-        return head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 && head.indexOf(',') < 0 ? ';' : ',';
+        return source.lines().stream()
+                        .anyMatch(
+                                line -> line.startsWith("#") && REMARKS.stream().noneMatch(line::startsWith))
+                || rows.stream().skip(1).anyMatch(row -> row.filled() > WRITTEN.indexOf(OUTCOME));
     }
 
     /**
@@ -160,8 +165,8 @@ public final class ScoreSheet {
         for (String line : head) {
             text.append("# ").append(line.replaceAll("\\R", " ")).append('\n');
         }
-        text.append("# outcome: one of ").append(outcomes()).append('\n');
-        text.append("# reason: empty if held, else one of ").append(reasons()).append('\n');
+        text.append(REMARKS.get(2)).append(outcomes()).append('\n');
+        text.append(REMARKS.get(3)).append(", else one of ").append(reasons()).append('\n');
         try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
             csv.writeRecord(WRITTEN);
             for (TrialPlan.Planned t : plan.trials()) {

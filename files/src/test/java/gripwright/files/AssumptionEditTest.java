@@ -75,6 +75,18 @@ class AssumptionEditTest {
     }
 
     @Test
+    void aValueAtTheEndOfWhatWasTriedIsSaidToBeThat() throws IOException {
+        Folder.starting(path);
+        String surface = ProjectReader.read(path).need().objects().get(0).surface();
+        Estimate low = new Estimate(surface, 0.4, 0.4, 0.7, true, false, 30, 0.01, 0.01);
+        Edit edit = edit(result(List.of(low), low, Optional.empty()));
+        assertThat(edit.changes()).isNotEmpty();
+        assertThat(edit.notes())
+                .containsExactly("The edit offered for friction on " + surface
+                        + " is the end of what was tried, 0.4 times; it may be even less. Measure it.");
+    }
+
+    @Test
     void refutedFrictionAndScatterBecomeTheNewValuesOfTheirLines() throws IOException {
         Folder.starting(path);
         Project before = ProjectReader.read(path);
@@ -121,6 +133,21 @@ class AssumptionEditTest {
                                             .mean(),
                             within(0.006));
         }
+    }
+
+    @Test
+    void whereOneFactorExplainsEverySurfaceItIsOfferedForAllThoughOnlyOneRefutesAlone() throws IOException {
+        Folder.starting(path);
+        Estimate glass = estimate("glass", 0.6, 0.45, 0.75, 0.001);
+        Estimate paint = estimate("painted metal", 0.65, 0.4, 0.95, 0.053);
+        Edit edit =
+                edit(result(List.of(glass, paint), estimate("all surfaces", 0.6, 0.5, 0.7, 0.001), Optional.empty()));
+        assertThat(edit.changes())
+                .extracting(Change::key)
+                .contains("friction.soft.glass", "friction.soft.painted metal");
+        assertThat(edit.notes())
+                .containsExactly(
+                        "One factor explains the trials on every surface, so the edit offers it for all 2 of them.");
     }
 
     @Test

@@ -210,14 +210,21 @@ class FaultsTest {
     }
 
     @Test
-    void manyFaultsAreCountedNotAllShown() {
+    void manyFaultsAreAllListedTheLaterOnesInOneLineEach() {
+        ProjectFaults faults = new ProjectFaults(manyFaults(300));
+        assertThat(faults.faults()).hasSize(300);
+        String message = String.valueOf(faults.getMessage());
+        assertThat(message.lines().filter(l -> l.startsWith("need.yaml:"))).hasSize(300);
+        assertThat(message.lines().filter(l -> l.contains("expected: "))).hasSize(50);
+        assertThat(new ProjectFaults(manyFaults(1300)).getMessage()).endsWith("and 300 more");
+    }
+
+    private List<Fault> manyFaults(int count) {
         StringBuilder need = new StringBuilder(Folder.text("need.yaml"));
-        for (int i = 0; i < 300; i++) {
+        for (int i = 0; i < count; i++) {
             need.append("key").append(i).append(": 1\n");
         }
         folder.write("need.yaml", need.toString());
-        ProjectFaults faults = new ProjectFaults(folder.faults());
-        assertThat(faults.faults()).hasSize(300);
-        assertThat(faults.getMessage()).endsWith("and 250 more");
+        return folder.faults();
     }
 }

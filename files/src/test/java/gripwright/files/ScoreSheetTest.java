@@ -114,7 +114,7 @@ class ScoreSheetTest {
     void aPlanComesBackOnceItIsFilledIn() throws IOException {
         TrialPlan plan = new TrialPlanner(project.need(), TrialPlanner.first(project.need()), 50, true)
                 .plan(List.of("soft", "hard"), new PlanGoal.Width(0.3), 0.8, 4);
-        String text = ScoreSheet.write(plan, List.of("two\nlines"));
+        String text = ScoreSheet.write(plan, List.of("need: two\nlines"));
         Path file = path.resolve("plan.csv");
         Files.writeString(file, text);
         assertThat(ScoreSheet.isFilled(file)).isFalse();
@@ -138,6 +138,8 @@ class ScoreSheetTest {
         Path file = path.resolve("plan.csv");
         Files.writeString(file, text.replaceFirst(",,,\n", ",,,dusty\n"));
         assertThat(ScoreSheet.isFilled(file)).isTrue();
+        Files.writeString(file, "# Tuesday: new pads\n" + text);
+        assertThat(ScoreSheet.isFilled(file)).as("a remark of one's own").isTrue();
         Files.writeString(file, "my,own,table\n1,2,3\n");
         assertThat(ScoreSheet.isFilled(file)).as("not ours").isTrue();
         Files.writeString(file, text.replace(',', ';'));
@@ -226,7 +228,8 @@ class ScoreSheetTest {
                 .containsExactly(
                         "'objekt' is no column of a score sheet",
                         "column 'outcome' is there twice",
-                        "there is no column 'object'");
+                        "there is no column 'object'",
+                        "'b' is no grip of hand.yaml");
         assertThat(faults.get(0).suggestion()).isEqualTo("object");
     }
 

@@ -37,7 +37,8 @@ public final class ForetoldPicture {
             svg.circle(LIST + 6, line - 5, 4, f.off() ? "mf" : "und");
             svg.text(LIST + 18, line, number + "  " + Wrap.shortened(f.object() + ", " + f.grip(), 34), "n");
             svg.text(WIDTH, line, Num.share(f.share()) + ", " + f.held() + " of " + f.decided(), "v", Svg.Anchor.END);
-            String words = f.off() ? "off by more than chance" : Num.interval(f.low(), f.high()) + " would be chance";
+            String words =
+                    (f.off() ? "off by more than chance: " : "") + Num.interval(f.low(), f.high()) + " would be chance";
             svg.text(LIST + 18, line + 15, words, "lq");
         }
         double end = Math.max(SIDE + 66, line + 30);

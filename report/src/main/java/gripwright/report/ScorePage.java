@@ -20,7 +20,8 @@ public final class ScorePage {
     private static final String STYLE = """
             h2.plain{display:block}
             pre{font:13px/1.5 var(--mono);background:var(--face2);border:1px solid var(--rule);padding:10px 14px;overflow-x:auto;margin:0 0 20px}
-            @media print{section{break-before:auto!important;padding-top:28px!important}}
+            @media print{section{break-before:auto!important;padding-top:28px!important}
+            h2,h3{break-after:avoid}figure,table,pre{break-inside:avoid}ul.answer{max-width:none}}
             """;
 
     private ScorePage() {}
@@ -136,7 +137,7 @@ public final class ScorePage {
         page.small(
                 Num.sentence(
                         "Still needed: more trials of each hand (pairs, if paired) after which a difference as great as"
-                                + " the one seen would be found with a power of 80 %. A dash: found already, or no difference seen."));
+                                + " the one seen would be found with a power of 80 % if it were the only question. A dash: found already, or no difference seen."));
         score.comparisons().stream()
                 .filter(c -> !c.note().isEmpty())
                 .forEach(c -> page.small(c.second() + " less " + c.first() + ": " + c.note() + "."));

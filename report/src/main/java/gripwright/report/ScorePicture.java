@@ -16,7 +16,7 @@ public final class ScorePicture {
     private static final double WIDTH = 960;
     private static final double NAMES = 150;
     private static final double DIFFERENCE = 230;
-    private static final double ROW = 58;
+    private static final double ROW = 64;
     private static final int MOST_HANDS = 3;
 
     private final Svg svg = new Svg();
@@ -124,7 +124,7 @@ public final class ScorePicture {
         svg.text(x + bar + 10, y + 18, rate.held() + " of " + rate.decided(), "n");
         String interval = Num.interval(rate.interval().low(), rate.interval().high());
         svg.text(x + bar + 10, y + 34, interval + (rate.exact() ? " exact" : ""), "lq");
-        failures(rate.outcomes(), x, y + 46);
+        failures(rate.outcomes(), x, y + 53);
     }
 
     private void failures(Map<Outcome, Integer> outcomes, double x, double y) {
@@ -164,6 +164,22 @@ public final class ScorePicture {
             svg.circle(500, y + 11, 4, "und").text(512, y + 15, "can be luck, all questions counted (Holm)", "l");
             svg.circle(780, y + 11, 4, "mf").text(792, y + 15, "is more than luck", "l");
         }
-        return y + 28;
+        int left = score.hands().size() - hands.size();
+        if (left > 0) {
+            svg.text(
+                    0,
+                    y + 40,
+                    "not drawn: " + left + " more, "
+                            + Wrap.shortened(
+                                    String.join(
+                                            ", ",
+                                            score.hands()
+                                                    .subList(
+                                                            MOST_HANDS,
+                                                            score.hands().size())),
+                                    110),
+                    "lq");
+        }
+        return y + (left > 0 ? 48 : 28);
     }
 }

@@ -11,13 +11,19 @@ import java.util.stream.Collectors;
 public final class TrialSheetPage {
     private static final String STYLE = """
             h2.plain{display:block}
+            table.fill{border-collapse:separate;border-spacing:0}
             table.fill td,table.fill th{padding:0 8px 0 0;height:34px;vertical-align:middle;border-bottom:1px solid var(--rule)}
-            table.fill td.w{border-left:1px solid var(--rule);border-right:1px solid var(--rule)}
+            table.fill td.w{border-left:1px solid var(--rule)}table.fill td.w3{border-right:1px solid var(--rule)}
+            table.fill th.w{padding-left:10px}table.fill td.turn,table.fill th.turn{padding-right:14px}
             table.fill td.w1{min-width:150px}table.fill td.w2{min-width:190px}table.fill td.w3{min-width:120px}
-            table.fill tr.new td,table.fill tr.new th{border-top:1.4px solid var(--ink)}
+            table.fill td.same{color:var(--quiet)}
+            table.fill tr.new td,table.fill tr.new th{border-top:2px solid var(--ink)}
+            .blanks{display:flex;gap:20px;margin:0 0 14px;font-size:13px}
+            .blanks span{flex:1;border-bottom:1px solid var(--ink);padding-bottom:18px;white-space:nowrap}
+            .blanks span:last-child{flex:2.4}
             .words{columns:2;column-gap:32px;list-style:none;margin:0 0 20px;padding:0;font-size:13px}
             .words li{break-inside:avoid;padding:3px 0 5px}.words b{font-weight:600}
-            @media print{thead{display:table-header-group}table.fill{font-size:15px}table.fill td,table.fill th{height:40px}}
+            @media print{thead{display:table-header-group}table.fill tr{break-inside:avoid}table.fill{font-size:15px}table.fill td,table.fill th{height:40px}}
             """;
 
     private TrialSheetPage() {}
@@ -53,7 +59,11 @@ public final class TrialSheetPage {
                     plan.trials().stream().filter(t -> t.day() == today).toList();
             page = frame.section("Day " + day + ": trials " + trials.get(0).number() + " to "
                     + trials.get(trials.size() - 1).number());
-            page.small("Date, operator, room temperature, anything new since last time:");
+            page.raw("<div class=\"blanks\">");
+            for (String blank : List.of("Date", "Operator", "Room temperature", "New since last time")) {
+                page.element("span", "", blank);
+            }
+            page.raw("</div>");
             lines(page, trials, plan.hands().size() > 1);
             frame.end();
         }
@@ -109,14 +119,15 @@ public final class TrialSheetPage {
     private static void lines(Html page, List<Planned> trials, boolean hands) {
         page.raw("<div class=\"scroll\"><table class=\"fill\"><thead><tr><th class=\"num\">trial</th>");
         page.raw(hands ? "<th>hand</th>" : "").raw("<th>object</th><th>grip</th>");
-        page.raw("<th class=\"num\">x, mm</th><th class=\"num\">y, mm</th><th class=\"num\">turn</th>");
-        page.raw("<th>outcome</th><th>reason</th><th>note</th></tr></thead><tbody>");
+        page.raw("<th class=\"num\">x, mm</th><th class=\"num\">y, mm</th><th class=\"num turn\">turn</th>");
+        page.raw(
+                "<th class=\"w\">outcome</th><th class=\"w\">reason</th><th class=\"w\">note</th></tr></thead><tbody>");
         String before = "";
         for (Planned t : trials) {
             String now = t.block() + " " + t.hand();
             page.raw(now.equals(before) ? "<tr>" : "<tr class=\"new\">").element("th", "num", "" + t.number());
             if (hands) {
-                page.element("td", "", now.equals(before) ? "" : t.hand());
+                page.element("td", now.equals(before) ? "same" : "", t.hand());
             }
             page.element("td", "", t.object()).element("td", "", t.grip());
             page.element(
@@ -125,7 +136,7 @@ public final class TrialSheetPage {
                     "td", "num", t.placed().map(p -> Num.text(1e3 * p.y(), 0)).orElse(""));
             page.element(
                     "td",
-                    "num",
+                    "num turn",
                     t.placed()
                             .map(p -> Num.text(Math.toDegrees(p.turn()), 0) + "\u00b0")
                             .orElse(""));
