@@ -27,6 +27,9 @@ public final class Calibrator {
     }
 
     private static Calibration calibrate(CleanLog log, Rates rates) {
+        Check.that(
+                Arrays.stream(log.force()).anyMatch(Double::isFinite),
+                "the reference holds no number beside the readings; expected the load cell's force in N in most rows");
         double top = CleanLog.greatest(log.force());
         check(log.force(), top);
         double step = log.bins().step();
@@ -58,6 +61,7 @@ public final class Calibrator {
                 .mapToDouble(s -> s.length() * step)
                 .average()
                 .orElse(Double.NaN);
+        boolean ownClock = log.reference().clock() != null;
         return new Calibration(
                 log.log().unit(),
                 plate,
@@ -69,9 +73,9 @@ public final class Calibrator {
                 shared.cycles().size(),
                 shared.practice().size(),
                 cycleTime,
-                log.reference().clock() != null,
-                TapClock.lagTold(log.reference().told(lag)),
-                TapClock.skewTold(log.reference().told(lag)),
+                ownClock,
+                TapClock.lagTold(log.reference().told(lag), ownClock),
+                TapClock.skewTold(log.reference().told(lag), ownClock),
                 around.temperature0(),
                 around.ambient0(),
                 judged,

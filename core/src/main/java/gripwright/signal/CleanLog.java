@@ -75,8 +75,7 @@ final class CleanLog {
     List<String> aboutForce() {
         List<String> odd = new ArrayList<>();
         if (reference.spikes() > 0) {
-            odd.add("the reference force has " + reference.spikes()
-                    + " single readings off its neighbours; left out");
+            odd.add("the reference force has " + reference.spikes() + " single readings off its neighbours; left out");
         }
         if (reference.shift() != 0) {
             odd.add("the rows have the reference " + Words.number(Math.abs(reference.shift())) + " s too "

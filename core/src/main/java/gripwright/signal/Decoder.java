@@ -10,30 +10,27 @@ import java.util.Optional;
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Turns readings into forces, row by row, with a memory that does not grow.
  *
- * <p>Per taxel: temperature, ambient pressure and creep are taken off, the zero is the mean of the first readings, the
- * curve is inverted. Play cannot be undone without knowing the way; it counts as an uncertainty of half its width by
- * sqrt 3. Where every taxel was pressed alone, their cross-talk is taken apart; else the force of a plate is shared out
- * evenly over the pad's taxels.
+ * <p>Per taxel see {@link TaxelForce}. Where every taxel was pressed alone, their cross-talk is taken apart; else the
+ * force of a plate is shared out evenly over the pad's taxels.
  *
  * <p>Rules (common practice, no source): a pad is touched when one of its taxels shows more than 5 standard deviations
  * twice in a row, and released when all show less than half of that. Slip is suspected when the centre of force moves by
- * more than a fifth of the pitch and more than 4 of its standard deviations within 0.1 s while the total force neither
- * rises by more than a tenth nor falls by more than a fifth.
+ * more than a fifth of the pitch and more than 5 of its standard deviations, within 0.1 s, 0.3 s or 1 s, while the total
+ * force neither rises by more than a tenth nor falls by more than a fifth.
  */
 public final class Decoder {
     private static final double TOUCH = 5;
     private static final double RELEASE = 0.5;
-    private static final double SLIP_TIME = 0.1;
-    private static final double SLIP_PITCH = 0.2;
-    private static final double SLIP_CLEAR = 4;
-    private static final double SLIP_RISE = 0.1;
-    private static final double SLIP_FALL = 0.2;
+
+    /** Suspicions that follow one another within this time are of one slip [s]. */
+    private static final double ONE_SLIP = 1;
+
     private static final double CENTRE_CLEAR = 5;
-    private static final int HISTORY = 256;
 
     /**
      * Where a pad's taxels lie.
@@ -67,12 +64,8 @@ public final class Decoder {
     private final Decoding how;
     private final List<PadPlace> pads;
     private final double zeroTime;
-    private final int zeros;
     private final int k;
-    private final double[] zeroSum;
-    private final int[] zeroCount;
-    private final double[] creep;
-    private final double[] raw;
+    private final @Nullable TaxelForce[] one;
     private final double[] linear;
     private final double[] force;
     private final double[] error;
@@ -80,15 +73,15 @@ public final class Decoder {
     private final double[] totalError;
     private final double[] centre;
     private final double[] centreError;
+    private final double[] centreNoise;
+    private final double[] noise;
+    private final SlipWatch[] watches;
+    private final double[] lastSlip;
     private final boolean[] touched;
     private final boolean[] slipping;
     private final int[] above;
     private final boolean[] clipped;
-    private final double[][] pastTime;
-    private final double[][] pastCentre;
-    private final double[][] pastTotal;
     private final int[][] fittedOf;
-    private final int[] pastAt;
     private final Map<Integer, RealMatrix> apart = new LinkedHashMap<>();
     private double start = Double.NaN;
     private double last = Double.NaN;
@@ -102,31 +95,32 @@ public final class Decoder {
         this.how = how;
         this.pads = List.copyOf(pads);
         this.zeroTime = zeroTime;
-        this.zeros = zeros;
         this.k = how.taxels().size();
-        this.zeroSum = new double[k];
-        this.zeroCount = new int[k];
-        this.creep = new double[k];
-        this.raw = new double[k];
+        this.one = new TaxelForce[k];
+        for (int i = 0; i < k; i++) {
+            one[i] = how.taxels()
+                    .get(i)
+                    .model()
+                    .map(m -> new TaxelForce(m, zeros))
+                    .orElse(null);
+        }
         this.linear = new double[k];
         this.force = new double[k];
         this.error = new double[k];
+        this.noise = new double[k];
         this.clipped = new boolean[k];
         int n = pads.size();
         this.total = new double[n];
         this.totalError = new double[n];
         this.centre = new double[n];
         this.centreError = new double[n];
+        this.centreNoise = new double[n];
+        this.watches = pads.stream().map(p -> new SlipWatch(p.pitch())).toArray(SlipWatch[]::new);
+        this.lastSlip = new double[n];
+        Arrays.fill(lastSlip, Double.NaN);
         this.touched = new boolean[n];
         this.slipping = new boolean[n];
         this.above = new int[n];
-        this.pastTime = new double[n][HISTORY];
-        this.pastCentre = new double[n][HISTORY];
-        this.pastTotal = new double[n][HISTORY];
-        this.pastAt = new int[n];
-        for (double[] p : pastTime) {
-            Arrays.fill(p, Double.NaN);
-        }
         this.fittedOf = new int[n][];
         for (int p = 0; p < n; p++) {
             int pad = p;
@@ -196,56 +190,31 @@ public final class Decoder {
         last = time;
         boolean zeroing = time < start + zeroTime;
         for (int i = 0; i < k; i++) {
-            if (how.taxels().get(i).model().isEmpty()) {
-                raw[i] = Double.NaN;
+            TaxelForce taxel = one[i];
+            if (taxel == null) {
                 continue;
             }
-            TaxelModel m = model(i);
-            clipped[i] = reading[i] >= m.clip();
-            double v = reading[i];
-            v -= m.temperature() == 0 || Double.isNaN(temperature[i])
-                    ? 0
-                    : m.temperature() * (temperature[i] - m.temperature0());
-            v -= m.ambient() == 0 || Double.isNaN(ambient) ? 0 : m.ambient() * (ambient - m.ambient0());
-            if (zeroing && !Double.isNaN(v)) {
-                zeroSum[i] += v;
-                zeroCount[i]++;
+            clipped[i] = reading[i] >= taxel.model().clip();
+            taxel.read(reading[i], temperature[i], ambient);
+            if (zeroing) {
+                taxel.zero();
+            } else {
+                taxel.turn(step);
+                linear[i] = taxel.force();
+                error[i] = taxel.error();
+                noise[i] = taxel.noise();
             }
-            raw[i] = v;
         }
         if (zeroing) {
             return false;
         }
         zeroed = true;
-        for (int i = 0; i < k; i++) {
-            linear[i] = Double.isNaN(raw[i]) ? Double.NaN : one(i, step);
-        }
         for (int p = 0; p < pads.size(); p++) {
             share(p);
             sums(p);
             judge(p, time, events);
         }
         return true;
-    }
-
-    /** Force that the taxel by itself shows, and its standard deviation. */
-    private double one(int i, double step) {
-        TaxelModel m = model(i);
-        double rest = zeroCount[i] > 0 ? zeroSum[i] / zeroCount[i] : m.rest();
-        double atRest = m.play() * (m.sensitivity() + m.quadratic() * m.play());
-        double above = raw[i] - rest - m.creep() * creep[i] + atRest;
-        double p = m.behindPlay(above);
-        // At rest the play stands at its upper end: from there to three half widths the force is told from both sides.
-        double f = p >= 3 * m.play() ? p : 1.5 * (p - m.play());
-        if (m.creep() != 0 && !Double.isNaN(f)) {
-            creep[i] += -Math.expm1(-step / m.creepTime()) * (f - creep[i]);
-        }
-        double noise = m.noise() * Math.sqrt(1 + 1.0 / Math.max(1, zeroCount[i] > 0 ? zeroCount[i] : zeros));
-        double slope = Math.max(0.1 * m.sensitivity(), m.sensitivity() + 2 * m.quadratic() * f);
-        double play = f > m.play() ? m.play() / Math.sqrt(3) : 0;
-        double variance = noise * noise / (slope * slope) + play * play + square(m.sensitivityError() * f);
-        error[i] = Math.sqrt(variance);
-        return f;
     }
 
     private static double square(double v) {
@@ -261,23 +230,29 @@ public final class Decoder {
             for (int i : fitted) {
                 force[i] = part * linear[i];
                 error[i] *= part;
+                noise[i] *= part;
             }
             return;
         }
         double[] spread = new double[n];
+        double[] chance = new double[n];
         for (int a = 0; a < n; a++) {
             double f = 0;
             double v = 0;
+            double w = 0;
             for (int b = 0; b < n; b++) {
                 double g = inverse.getEntry(a, b);
                 f += g * linear[fitted[b]];
                 v += square(g * error[fitted[b]]);
+                w += square(g * noise[fitted[b]]);
             }
             force[fitted[a]] = f;
             spread[a] = Math.sqrt(v);
+            chance[a] = Math.sqrt(w);
         }
         for (int a = 0; a < n; a++) {
             error[fitted[a]] = spread[a];
+            noise[fitted[a]] = chance[a];
         }
     }
 
@@ -298,12 +273,16 @@ public final class Decoder {
         boolean clear = sum > CENTRE_CLEAR * totalError[pad] && sum > 0;
         centre[pad] = clear ? moment / sum : Double.NaN;
         double spread = 0;
+        double chance = 0;
         for (int i : fittedOf[pad]) {
             if (clear && !Double.isNaN(force[i])) {
-                spread += square((place.along()[i - place.first()] - centre[pad]) * error[i] / sum);
+                double arm = (place.along()[i - place.first()] - centre[pad]) / sum;
+                spread += square(arm * error[i]);
+                chance += square(arm * noise[i]);
             }
         }
         centreError[pad] = clear ? Math.sqrt(spread) : Double.NaN;
+        centreNoise[pad] = clear ? Math.sqrt(chance) : Double.NaN;
     }
 
     private void judge(int pad, double time, List<Event> events) {
@@ -324,30 +303,14 @@ public final class Decoder {
             touched[pad] = false;
             events.add(new Event(time, pads.get(pad).name(), Event.Kind.RELEASE, -1));
         }
-        boolean slips = touched[pad] && moves(pad, time);
-        if (slips && !slipping[pad]) {
-            events.add(new Event(time, pads.get(pad).name(), Event.Kind.SLIP, -1));
-        }
-        slipping[pad] = slips;
-        int at = pastAt[pad] % HISTORY;
-        pastTime[pad][at] = time;
-        pastCentre[pad][at] = centre[pad];
-        pastTotal[pad][at] = total[pad];
-        pastAt[pad]++;
-    }
-
-    private boolean moves(int pad, double time) {
-        for (int back = 1; back <= HISTORY && back <= pastAt[pad]; back++) {
-            int at = (pastAt[pad] - back) % HISTORY;
-            if (time - pastTime[pad][at] >= 0.999 * SLIP_TIME || back == HISTORY) {
-                double moved = Math.abs(centre[pad] - pastCentre[pad][at]);
-                return moved > SLIP_PITCH * pads.get(pad).pitch()
-                        && moved > SLIP_CLEAR * Math.sqrt(2) * centreError[pad]
-                        && total[pad] <= (1 + SLIP_RISE) * pastTotal[pad][at]
-                        && total[pad] >= (1 - SLIP_FALL) * pastTotal[pad][at];
+        boolean moves = watches[pad].step(time, centre[pad], total[pad], centreNoise[pad]);
+        slipping[pad] = touched[pad] && moves;
+        if (slipping[pad]) {
+            if (!(time - lastSlip[pad] <= ONE_SLIP)) {
+                events.add(new Event(time, pads.get(pad).name(), Event.Kind.SLIP, -1));
             }
+            lastSlip[pad] = time;
         }
-        return false;
     }
 
     public boolean zeroed() {

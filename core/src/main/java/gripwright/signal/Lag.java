@@ -29,6 +29,11 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
     /** What a curve between readings of a sharp tap may shift it by, in steps; as found on invented logs. */
     private static final double BETWEEN = 0.0025;
 
+    /** Below 100 readings a second the taps' corners are lost between them [1/s]; as found on invented logs at 50. */
+    private static final double CORNERS = 0.6;
+
+    private static final double FINE_STEP = 0.01;
+
     /** How alike white noise is to itself some readings on, once smoothed so: of (1, 3, 6, 7, 6, 3, 1), 141 at 0. */
     private static final double[] LIKENESS = {141, 126, 90, 50, 21, 6, 1};
 
@@ -138,7 +143,8 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
                 sum += (k == i ? 1 : 2) * effect[i] * effect[k] * LIKENESS[rows.get(k) - rows.get(i)] / LIKENESS[0];
             }
         }
-        return Math.hypot(Math.sqrt(variance * sum), BETWEEN * step);
+        double corners = CORNERS * Math.max(0, step * step - FINE_STEP * FINE_STEP);
+        return Math.hypot(Math.sqrt(variance * sum), BETWEEN * step + corners);
     }
 
     private static double[] smooth(double[] values) {

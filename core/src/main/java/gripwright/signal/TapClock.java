@@ -35,16 +35,20 @@ final class TapClock {
         return new TapClock(log, course, plate).lag();
     }
 
-    static Calibration.Told lagTold(Lag lag) {
+    static Calibration.Told lagTold(Lag lag, boolean ownClock) {
         return Double.isNaN(lag.atStartError())
-                ? Calibration.Told.refused("no sharp taps that the taxels follow; taken as 0: " + TAPS)
+                ? Calibration.Told.refused("no sharp taps that the taxels follow; " + taken(ownClock) + ": " + TAPS)
                 : Calibration.Told.of(lag.atStart(), STUDENT * lag.atStartError());
     }
 
-    static Calibration.Told skewTold(Lag lag) {
+    static Calibration.Told skewTold(Lag lag, boolean ownClock) {
         return Double.isNaN(lag.skewError())
-                ? Calibration.Told.refused("no sharp taps at both ends of the log; taken as 0: " + TAPS)
+                ? Calibration.Told.refused("no sharp taps at both ends of the log; " + taken(ownClock) + ": " + TAPS)
                 : Calibration.Told.of(lag.skew(), STUDENT * lag.skewError());
+    }
+
+    private static String taken(boolean ownClock) {
+        return ownClock ? "taken as the rows have it" : "taken as 0";
     }
 
     private double begin(Span group) {
@@ -102,7 +106,15 @@ final class TapClock {
         double[] time = log.log().time();
         List<Lag.Seen> seen = new ArrayList<>();
         for (Span g : groups) {
-            Lag.refined(time, felt, log.step(), log.reference(), f -> modelled(f, leads, total), rough, begin(g), end(g))
+            Lag.refined(
+                            time,
+                            felt,
+                            log.step(),
+                            log.reference(),
+                            f -> modelled(f, leads, total),
+                            rough,
+                            begin(g),
+                            end(g))
                     .ifPresent(seen::add);
         }
         return seen.isEmpty() ? rough : Lag.through(seen, time[0]);

@@ -40,6 +40,7 @@ class PadLogTest {
             Map.of("strip", "temp"),
             Optional.of("air"),
             Optional.of("F"),
+            Optional.empty(),
             Optional.empty());
 
     @TempDir
@@ -55,7 +56,7 @@ class PadLogTest {
     private Read read(byte[] bytes, String reference) throws IOException {
         Path file = folder.resolve("log.csv");
         Files.write(file, bytes);
-        try (PadLog log = PadLog.toCalibrate(file, NAMES, reference)) {
+        try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column(reference))) {
             SensorLog all = log.all();
             return new Read(all, log.remarks());
         }
@@ -79,7 +80,7 @@ class PadLogTest {
             out.write(("\"t\",b,a,temp,F,air\r\n" + "0,2,1,24,0,101\r\n" + "1,3,2,24,0,101\r\n")
                     .getBytes(StandardCharsets.UTF_8));
         }
-        try (PadLog log = PadLog.toCalibrate(file, NAMES, "F")) {
+        try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column("F"))) {
             assertThat(log.all().channels().get(0).readings()).containsExactly(1000, 2000);
         }
     }
@@ -171,7 +172,7 @@ class PadLogTest {
             sparse.setLength(2L << 30);
         }
         assertThatThrownBy(() -> {
-                    try (PadLog log = PadLog.toCalibrate(file, NAMES, "F")) {
+                    try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column("F"))) {
                         log.all();
                     }
                 })
