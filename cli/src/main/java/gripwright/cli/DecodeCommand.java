@@ -1,6 +1,7 @@
 package gripwright.cli;
 
 import gripwright.files.CalibrationFile;
+import gripwright.files.DataTable;
 import gripwright.files.ForceTable;
 import gripwright.files.PadLog;
 import gripwright.files.Tables;
@@ -33,9 +34,9 @@ import picocli.CommandLine.Option;
             "",
             "The log is read row by row, so it may be longer than the memory. A pad is touched when a taxel shows more",
             "than 5 standard deviations twice in a row, and released when all show less than half of that. Slip is",
-            "suspected when the centre of force moves by more than a fifth of the pitch and 4 standard deviations",
-            "within 0.1 s while the total neither rises by more than a tenth nor falls by more than a fifth (common",
-            "practice, no source).",
+            "suspected when the centre of force moves by more than a fifth of the pitch and 5 standard deviations",
+            "within 0.1 s, 0.3 s or 1 s while the total neither rises by more than a tenth nor falls by more than a",
+            "fifth (common practice, no source). What that catches and what not stands in docs/calibration.md.",
             "",
             "Example:",
             "  gripwright decode demo --log demo/logs/invented-calibration.csv.gz --to forces.csv"
@@ -182,16 +183,16 @@ final class DecodeCommand extends ProjectCommand {
             throw e;
         }
         if (target != null && part != null) {
-            finish(part, target);
+            finish(part, target, ForceTable.columns(how, places));
         }
         return new Done(rows, first, last, events, eventCount, remarks, decoder);
     }
 
     /** The whole table takes the place of an old one, or none does. */
-    private static void finish(Path part, Path target) throws IOException {
+    private static void finish(Path part, Path target, List<DataTable.Column> columns) throws IOException {
         try {
             if (String.valueOf(target.getFileName()).endsWith(".parquet")) {
-                Tables.parquetOfCsv(part, target);
+                Tables.parquetOfCsv(part, target, columns);
             } else {
                 Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
             }

@@ -16,6 +16,8 @@ record Clip(boolean found, double reading, double force) {
     /** So many readings may stand above the end, as a share of those at it: spikes that hid among steep readings. */
     private static final double STRAY = 0.01;
 
+    private static final int PILE = 5;
+
     static Clip find(double[] readings, double[] force, double top) {
         double[] sorted =
                 Arrays.stream(readings).filter(v -> !Double.isNaN(v)).sorted().toArray();
@@ -27,13 +29,24 @@ record Clip(boolean found, double reading, double force) {
             while (i - 1 - count >= 0 && sorted[i - 1 - count] == sorted[i - 1]) {
                 count++;
             }
-            if (count >= LEAST && above <= Math.max(1, STRAY * count)) {
+            boolean end = above == 0 || above <= Math.max(1, STRAY * count) && isPile(sorted, i, count);
+            if (count >= LEAST && end) {
                 return at(sorted[i - 1], count, readings, force, top);
             }
             above += count;
             i -= count;
         }
         return new Clip(false, sorted.length == 0 ? Double.NaN : sorted[sorted.length - 1], Double.NaN);
+    }
+
+    /** Whether there are far more equal readings than at the next value below: the tail of noise grows downward. */
+    private static boolean isPile(double[] sorted, int end, int count) {
+        int last = end - count;
+        int below = 0;
+        while (last - below > 0 && sorted[last - below - 1] == sorted[last - 1]) {
+            below++;
+        }
+        return count > PILE * below;
     }
 
     private static Clip at(double most, int count, double[] readings, double[] force, double top) {

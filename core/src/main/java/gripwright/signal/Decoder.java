@@ -1,15 +1,8 @@
 package gripwright.signal;
 
 import gripwright.check.Check;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,17 +13,10 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Rules (common practice, no source): a pad is touched when one of its taxels shows more than 5 standard deviations
  * twice in a row, and released when all show less than half of that. Slip is suspected when the centre of force moves by
- * more than a fifth of the pitch and more than 5 of its standard deviations, within 0.1 s, 0.3 s or 1 s, while the total
- * force neither rises by more than a tenth nor falls by more than a fifth.
+ * more than a fifth of the pitch, more than 5 of its standard deviations and more than the taxels' play can move it,
+ * within 0.1 s, 0.3 s or 1 s, while the total force neither rises by more than a tenth nor falls by more than a fifth.
  */
 public final class Decoder {
-    private static final double TOUCH = 5;
-    private static final double RELEASE = 0.5;
-
-    /** Suspicions that follow one another within this time are of one slip [s]. */
-    private static final double ONE_SLIP = 1;
-
-    private static final double CENTRE_CLEAR = 5;
 
     /**
      * Where a pad's taxels lie.
@@ -62,27 +48,17 @@ public final class Decoder {
     }
 
     private final Decoding how;
-    private final List<PadPlace> pads;
     private final double zeroTime;
     private final int k;
     private final @Nullable TaxelForce[] one;
     private final double[] linear;
     private final double[] force;
     private final double[] error;
-    private final double[] total;
-    private final double[] totalError;
-    private final double[] centre;
-    private final double[] centreError;
-    private final double[] centreNoise;
     private final double[] noise;
-    private final SlipWatch[] watches;
-    private final double[] lastSlip;
-    private final boolean[] touched;
-    private final boolean[] slipping;
-    private final int[] above;
+    private final double[] band;
     private final boolean[] clipped;
-    private final int[][] fittedOf;
-    private final Map<Integer, RealMatrix> apart = new LinkedHashMap<>();
+    private final List<PadForces> forces;
+    private final List<PadEvents> judges;
     private double start = Double.NaN;
     private double last = Double.NaN;
     private boolean zeroed;
@@ -93,7 +69,6 @@ public final class Decoder {
      */
     public Decoder(Decoding how, List<PadPlace> pads, double zeroTime, int zeros) {
         this.how = how;
-        this.pads = List.copyOf(pads);
         this.zeroTime = zeroTime;
         this.k = how.taxels().size();
         this.one = new TaxelForce[k];
@@ -108,67 +83,19 @@ public final class Decoder {
         this.force = new double[k];
         this.error = new double[k];
         this.noise = new double[k];
+        this.band = new double[k];
         this.clipped = new boolean[k];
-        int n = pads.size();
-        this.total = new double[n];
-        this.totalError = new double[n];
-        this.centre = new double[n];
-        this.centreError = new double[n];
-        this.centreNoise = new double[n];
-        this.watches = pads.stream().map(p -> new SlipWatch(p.pitch())).toArray(SlipWatch[]::new);
-        this.lastSlip = new double[n];
-        Arrays.fill(lastSlip, Double.NaN);
-        this.touched = new boolean[n];
-        this.slipping = new boolean[n];
-        this.above = new int[n];
-        this.fittedOf = new int[n][];
-        for (int p = 0; p < n; p++) {
-            int pad = p;
-            fittedOf[p] = fitted(p).stream().mapToInt(i -> i).toArray();
-            apart(p).ifPresent(inverse -> apart.put(pad, inverse));
-        }
-    }
-
-    /** From readings in N to forces, for a pad of which every fitted taxel was pressed alone. */
-    private Optional<RealMatrix> apart(int pad) {
-        List<Integer> fitted = fitted(pad);
-        int n = fitted.size();
-        double[][] m = new double[n][n];
-        for (int j = 0; j < n; j++) {
-            List<Double> row = how.slopes().get(how.taxels().get(fitted.get(j)).column());
-            for (int i = 0; i < n; i++) {
-                double slope = row == null ? Double.NaN : row.get(fitted.get(i));
-                m[i][j] = slope / model(fitted.get(i)).sensitivity();
-                if (!Double.isFinite(slope)) {
-                    return Optional.empty();
-                }
-            }
-        }
-        if (n == 0) {
-            return Optional.empty();
-        }
-        LUDecomposition lu = new LUDecomposition(MatrixUtils.createRealMatrix(m));
-        return lu.getSolver().isNonSingular() ? Optional.of(lu.getSolver().getInverse()) : Optional.empty();
-    }
-
-    private List<Integer> fitted(int pad) {
-        List<Integer> fitted = new ArrayList<>();
-        PadPlace place = pads.get(pad);
-        for (int i = place.first(); i < place.first() + place.along().length; i++) {
-            if (how.taxels().get(i).model().isPresent()) {
-                fitted.add(i);
-            }
-        }
-        return fitted;
-    }
-
-    private TaxelModel model(int taxel) {
-        return how.taxels().get(taxel).model().orElseThrow();
+        this.forces = pads.stream()
+                .map(p -> new PadForces(how, p, force, error, noise, band))
+                .toList();
+        this.judges = IntStream.range(0, pads.size())
+                .mapToObj(p -> new PadEvents(pads.get(p), forces.get(p), force, error))
+                .toList();
     }
 
     /** Whether cross-talk of the pad is taken apart. */
     public boolean takesApart(int pad) {
-        return apart.containsKey(pad);
+        return forces.get(pad).takesApart();
     }
 
     /**
@@ -203,114 +130,19 @@ public final class Decoder {
                 linear[i] = taxel.force();
                 error[i] = taxel.error();
                 noise[i] = taxel.noise();
+                band[i] = taxel.model().play();
             }
         }
         if (zeroing) {
             return false;
         }
         zeroed = true;
-        for (int p = 0; p < pads.size(); p++) {
-            share(p);
-            sums(p);
-            judge(p, time, events);
+        for (int p = 0; p < forces.size(); p++) {
+            forces.get(p).share(linear);
+            forces.get(p).sum();
+            judges.get(p).judge(time, events);
         }
         return true;
-    }
-
-    private static double square(double v) {
-        return v * v;
-    }
-
-    private void share(int pad) {
-        int[] fitted = fittedOf[pad];
-        RealMatrix inverse = apart.get(pad);
-        int n = fitted.length;
-        if (inverse == null) {
-            double part = how.plate() ? 1.0 / Math.max(1, n) : 1;
-            for (int i : fitted) {
-                force[i] = part * linear[i];
-                error[i] *= part;
-                noise[i] *= part;
-            }
-            return;
-        }
-        double[] spread = new double[n];
-        double[] chance = new double[n];
-        for (int a = 0; a < n; a++) {
-            double f = 0;
-            double v = 0;
-            double w = 0;
-            for (int b = 0; b < n; b++) {
-                double g = inverse.getEntry(a, b);
-                f += g * linear[fitted[b]];
-                v += square(g * error[fitted[b]]);
-                w += square(g * noise[fitted[b]]);
-            }
-            force[fitted[a]] = f;
-            spread[a] = Math.sqrt(v);
-            chance[a] = Math.sqrt(w);
-        }
-        for (int a = 0; a < n; a++) {
-            error[fitted[a]] = spread[a];
-            noise[fitted[a]] = chance[a];
-        }
-    }
-
-    private void sums(int pad) {
-        PadPlace place = pads.get(pad);
-        double sum = 0;
-        double moment = 0;
-        double variance = 0;
-        for (int i : fittedOf[pad]) {
-            if (!Double.isNaN(force[i])) {
-                sum += force[i];
-                moment += force[i] * place.along()[i - place.first()];
-                variance += square(error[i]);
-            }
-        }
-        total[pad] = sum;
-        totalError[pad] = Math.sqrt(variance);
-        boolean clear = sum > CENTRE_CLEAR * totalError[pad] && sum > 0;
-        centre[pad] = clear ? moment / sum : Double.NaN;
-        double spread = 0;
-        double chance = 0;
-        for (int i : fittedOf[pad]) {
-            if (clear && !Double.isNaN(force[i])) {
-                double arm = (place.along()[i - place.first()] - centre[pad]) / sum;
-                spread += square(arm * error[i]);
-                chance += square(arm * noise[i]);
-            }
-        }
-        centreError[pad] = clear ? Math.sqrt(spread) : Double.NaN;
-        centreNoise[pad] = clear ? Math.sqrt(chance) : Double.NaN;
-    }
-
-    private void judge(int pad, double time, List<Event> events) {
-        int strongest = -1;
-        boolean quiet = true;
-        for (int i : fittedOf[pad]) {
-            double clear = force[i] / error[i];
-            if (clear > TOUCH && (strongest < 0 || force[i] > force[strongest])) {
-                strongest = i;
-            }
-            quiet &= !(clear > RELEASE * TOUCH);
-        }
-        above[pad] = strongest >= 0 ? above[pad] + 1 : 0;
-        if (!touched[pad] && above[pad] >= 2) {
-            touched[pad] = true;
-            events.add(new Event(time, pads.get(pad).name(), Event.Kind.TOUCH, strongest));
-        } else if (touched[pad] && quiet) {
-            touched[pad] = false;
-            events.add(new Event(time, pads.get(pad).name(), Event.Kind.RELEASE, -1));
-        }
-        boolean moves = watches[pad].step(time, centre[pad], total[pad], centreNoise[pad]);
-        slipping[pad] = touched[pad] && moves;
-        if (slipping[pad]) {
-            if (!(time - lastSlip[pad] <= ONE_SLIP)) {
-                events.add(new Event(time, pads.get(pad).name(), Event.Kind.SLIP, -1));
-            }
-            lastSlip[pad] = time;
-        }
     }
 
     public boolean zeroed() {
@@ -334,27 +166,27 @@ public final class Decoder {
 
     /** Sum of the forces on a pad [N]. */
     public double total(int pad) {
-        return total[pad];
+        return forces.get(pad).total();
     }
 
     public double totalError(int pad) {
-        return totalError[pad];
+        return forces.get(pad).totalError();
     }
 
     /** Centre of force along a pad [m]; NaN if the force is not clear of the noise. */
     public double centre(int pad) {
-        return centre[pad];
+        return forces.get(pad).centre();
     }
 
     public double centreError(int pad) {
-        return centreError[pad];
+        return forces.get(pad).centreError();
     }
 
     public boolean touched(int pad) {
-        return touched[pad];
+        return judges.get(pad).touched();
     }
 
     public boolean slipping(int pad) {
-        return slipping[pad];
+        return judges.get(pad).slipping();
     }
 }

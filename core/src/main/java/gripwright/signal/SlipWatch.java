@@ -10,6 +10,10 @@ final class SlipWatch {
 
     private static final double PITCHES = 0.2;
     private static final double CLEAR = 5;
+
+    /** A taxel that turns comes through its play from one end to the other. */
+    private static final double BANDS = 2;
+
     private static final double RISE = 0.1;
     private static final double FALL = 0.2;
     private static final double CALM = 0.2;
@@ -39,9 +43,10 @@ final class SlipWatch {
      * @param centre of force [m]; NaN where the force is not clear of the noise
      * @param sum total force [N]
      * @param noise standard deviation of the centre by noise alone [m]
+     * @param band how far the play of all taxels, each by half its width, moves the centre [m]
      * @return whether slip is suspected
      */
-    boolean step(double now, double centre, double sum, double noise) {
+    boolean step(double now, double centre, double sum, double noise, double band) {
         boolean clear = !Double.isNaN(centre);
         int last = at(rows == 0 ? 0 : rows - 1);
         int here = at(rows);
@@ -52,7 +57,7 @@ final class SlipWatch {
         time[here] = now;
         rows++;
         for (int look = 0; look < LOOKS.length; look++) {
-            if (moves(look, now, noise)) {
+            if (moves(look, now, noise, band)) {
                 lastSeen = now;
             }
         }
@@ -69,7 +74,7 @@ final class SlipWatch {
         return row;
     }
 
-    private boolean moves(int look, double now, double noise) {
+    private boolean moves(int look, double now, double noise, double band) {
         double back = LOOKS[look][0];
         double over = LOOKS[look][1];
         long end = rows - 1;
@@ -86,6 +91,7 @@ final class SlipWatch {
                 - (moment[at(old)] - moment[at(begin)]) / (oldTotal * count);
         return Math.abs(moved) > PITCHES * pitch
                 && Math.abs(moved) > CLEAR * Math.sqrt(2.0 / count) * noise
+                && Math.abs(moved) > BANDS * band
                 && nowTotal <= (1 + RISE) * oldTotal
                 && nowTotal >= (1 - FALL) * oldTotal;
     }

@@ -101,6 +101,23 @@ class FiguresTest {
         assertThat(clip.force()).isBetween(350 / 95.0 - 0.01, 350 / 95.0 + 0.2);
     }
 
+    /** A taxel with trapped air: whole pascals, a rise of little more than its noise; its highest readings are few. */
+    @Test
+    void propertyTheTailOfCoarseNoiseIsNoSaturation() {
+        for (int seed = 1; seed <= 50; seed++) {
+            java.util.SplittableRandom random = new java.util.SplittableRandom(seed);
+            double[] force = new double[20_000];
+            double[] readings = new double[force.length];
+            for (int i = 0; i < force.length; i++) {
+                force[i] = 2.5 - 2.5 * Math.cos(i * 0.01);
+                readings[i] = Math.rint(1.6 * force[i] + 1.6 * random.nextGaussian());
+            }
+            assertThat(Clip.find(readings, force, 5).found())
+                    .as("seed %d", seed)
+                    .isFalse();
+        }
+    }
+
     @Test
     void aPlateauOfOneForceIsNoSaturation() {
         double[] force = new double[400];

@@ -18,6 +18,7 @@ final class InventedGrip {
     private static final double GAIN = 95;
     private static final double ZERO = 6200;
     private static final double PLAY = 0.02;
+    private static final double SPIKES = 0.001;
     private static final double LENGTH = 8;
 
     /** What happens, from 4 s on. */
@@ -109,6 +110,9 @@ final class InventedGrip {
                     pin[i] = own - Math.copySign(PLAY, own - pin[i]);
                 }
                 row[i] = ZERO + GAIN * (pin[i] + drift[i] * t + noise * random.nextGaussian());
+                if (random.nextDouble() < SPIKES) {
+                    row[i] += (random.nextBoolean() ? 1 : -1) * (50 + 3000 * random.nextDouble());
+                }
             }
             rows.add(row);
         }

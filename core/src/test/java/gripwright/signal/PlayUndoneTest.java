@@ -53,7 +53,7 @@ class PlayUndoneTest {
         assertThat(worst(taxel(), 0, false)).isBetween(0.9 * PLAY, 1.05 * PLAY);
     }
 
-    /** Between 1.4 and 2.3 times nearer for play beyond the noise; the limits leave room for the seed. */
+    /** The middle of the band would be off by about the play; the limit leaves room for the seed. */
     @Test
     void propertyErrorsUnderLoadAreSmallerThanThePlay() {
         InventedLog.Plan plan = new InventedLog.Plan(

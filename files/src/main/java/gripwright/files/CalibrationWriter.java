@@ -53,18 +53,19 @@ final class CalibrationWriter {
     String text(Readings all, Optional<Decoding> before) {
         Map<String, Taxel> now = new LinkedHashMap<>();
         c.taxels().forEach(t -> now.put(t.column(), t));
-        all.taxels().forEach((pad, columns) -> columns.forEach(column -> {
-            Taxel taxel = now.get(column);
-            if (taxel != null) {
-                taxel(taxel);
-            } else {
-                kept(column, pad, before);
-            }
-        }));
+        all.taxels()
+                .forEach((pad, columns) -> columns.forEach(column -> {
+                    Taxel taxel = now.get(column);
+                    if (taxel != null) {
+                        taxel(taxel);
+                    } else {
+                        kept(column, pad, before);
+                    }
+                }));
         Map<String, List<Double>> slopes = new LinkedHashMap<>();
         List<String> columns = all.taxelColumns();
-        List<String> old = before.map(d ->
-                        d.taxels().stream().map(Decoding.Cell::column).toList())
+        List<String> old = before.map(
+                        d -> d.taxels().stream().map(Decoding.Cell::column).toList())
                 .orElse(List.of());
         before.ifPresent(d -> d.slopes().forEach((pressed, row) -> {
             if (!now.containsKey(pressed) && columns.contains(pressed)) {

@@ -1,6 +1,7 @@
 package gripwright.files;
 
 import gripwright.signal.OwnClock;
+import gripwright.units.QuantityText;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -29,12 +30,13 @@ final class MergedReference {
             return Optional.empty();
         }
         if (at < stamp) {
-            return Optional.of("goes back from " + stamp + " s to " + at + " s");
+            return Optional.of("goes back from " + number(stamp) + " s to " + number(at) + " s");
         }
         if (at == stamp) {
             return value == force
                     ? Optional.empty()
-                    : Optional.of("stays at " + at + " s while the force goes from " + force + " N to " + value + " N");
+                    : Optional.of("stays at " + number(at) + " s while the force goes from " + number(force) + " N to "
+                            + number(value) + " N");
         }
         if (beside == Double.NEGATIVE_INFINITY) {
             return Optional.empty();
@@ -50,6 +52,10 @@ final class MergedReference {
         stamp = at;
         force = value;
         return Optional.empty();
+    }
+
+    private static String number(double value) {
+        return QuantityText.number(value, 15);
     }
 
     Optional<String> remark() {
