@@ -171,7 +171,8 @@ final class CalibrateCommand extends ProjectCommand {
         }
         // The clock in pads.yaml is that of the load cell in pads.yaml.
         boolean same = readings.force().equals(Optional.of(column));
-        Optional<Readings.Clock> own = readings.forceTime().filter(t -> clock.isEmpty() ? same : t.column().equals(clock));
+        Optional<Readings.Clock> own = readings.forceTime()
+                .filter(t -> clock.isEmpty() ? same : t.column().equals(clock));
         return new PadLog.Against(
                 column,
                 clock.isEmpty() ? own.map(Readings.Clock::column) : Optional.of(clock),

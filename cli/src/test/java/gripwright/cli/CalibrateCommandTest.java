@@ -95,7 +95,8 @@ class CalibrateCommandTest {
         assertThat(shell.run("calibrate", "d", "--log", "flat.csv").err()).contains("needs at least 500");
         Files.writeString(log, text.toString().replace("%", ""));
         assertThat(shell.run("calibrate", "d", "--log", "flat.csv").err())
-                .contains("flat.csv: the reference holds no number beside the readings; expected the load cell's force in N");
+                .contains(
+                        "flat.csv: the reference holds no number beside the readings; expected the load cell's force in N");
     }
 
     private void pads(String from, String to) throws IOException {
@@ -109,7 +110,8 @@ class CalibrateCommandTest {
     void onePadIsCalibratedAndTheOtherStays() throws IOException {
         pads("  unit: Pa", "    thumb strip: [q00, q01, q02, q03, q04, q05, q06, q07]\n  unit: Pa");
         assertThat(shell.run("calibrate", "d", "--log", LOG, "--pad", "thumb").err())
-                .contains("--pad is 'thumb'; expected a pad with columns in pads.yaml (readings: taxels): left strip, thumb strip");
+                .contains(
+                        "--pad is 'thumb'; expected a pad with columns in pads.yaml (readings: taxels): left strip, thumb strip");
         assertThat(shell.run("calibrate", "d", "--log", LOG).err()).contains("no column 'q00'");
         Shell.Ran ran = shell.run("calibrate", "d", "--log", LOG, "--pad", "left strip");
         assertThat(ran.err()).isEmpty();
@@ -130,27 +132,33 @@ class CalibrateCommandTest {
                     fitted to: 5
                 """;
         Files.writeString(
-                file,
-                first.replaceFirst(
-                        "    pad: \"thumb strip\"\n    not fitted: \"not calibrated yet\"\n", model));
-        assertThat(shell.run("calibrate", "d", "--log", LOG, "--pad", "left strip").err())
+                file, first.replaceFirst("    pad: \"thumb strip\"\n    not fitted: \"not calibrated yet\"\n", model));
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--pad", "left strip")
+                        .err())
                 .isEmpty();
         assertThat(Files.readString(file))
                 .contains("\"q00\":\n" + model)
                 .contains("\"p07\":\n    pad: \"left strip\"\n    zero:")
                 .containsPattern("slopes:\n  \"p00\": \\[.*\\d, (\"-\", ){7}\"-\"\\]");
         pads("unit: Pa", "unit: counts");
-        assertThat(shell.run("calibrate", "d", "--log", LOG, "--pad", "left strip").code())
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--pad", "left strip")
+                        .code())
                 .isNotEqualTo(Exit.YES.code());
     }
 
     @Test
     void anOwnClockThatIsNoneIsRefused() {
-        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference-clock", "tF").err())
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference-clock", "tF")
+                        .err())
                 .contains("there is no column 'tF' (the reference's own clock)");
-        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference-clock", "temp").err())
-                .contains("the reference's own clock temp")
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference-clock", "pressed")
+                        .err())
+                .contains("the reference's own clock pressed stays at 0 s while the force goes from ")
                 .contains("expected: stamps that rise, or stay with the same force");
+        assertThat(shell.run("calibrate", "d", "--log", LOG, "--reference-clock", "temp")
+                        .err())
+                .contains("the log's head says that temp is in degC")
+                .contains("expected: a time such as 2 s");
     }
 
     /** What is wrong with a log is said by decode as by calibrate, with its line. */
@@ -174,7 +182,8 @@ class CalibrateCommandTest {
                 .contains("expected: all taxels in one unit");
         assertThat(decode(head + rows + "9,NaN,1,1,1,1,1,1,1,24,0,100900,0,0\n").out())
                 .contains("1 cell of p00 are NaN; taken as missing");
-        assertThat(decode(head + rows + "9,1e300,1,1,1,1,1,1,1,24,0,100900,0,0\n").out())
+        assertThat(decode(head + rows + "9,1e300,1,1,1,1,1,1,1,24,0,100900,0,0\n")
+                        .out())
                 .contains("line 402: p00 is 1e300, which nothing on a bench reads");
         assertThat(decode(head + rows + "9,1,1,1").out())
                 .contains("line 402 was cut off: it has no line end and was not read");
@@ -191,6 +200,7 @@ class CalibrateCommandTest {
 
     private Shell.Ran decode(String log) throws IOException {
         Files.writeString(folder.resolve("bad.csv"), log);
-        return shell.run("decode", "d", "--log", "bad.csv");
+        Shell.Ran ran = shell.run("decode", "d", "--log", "bad.csv");
+        return new Shell.Ran(ran.code(), ran.out().replaceAll("\\s+", " "), ran.err()); // long lines are wrapped
     }
 }

@@ -143,7 +143,8 @@ class RecorderTest {
     void missingAndAbsurdValuesAreKeptAsTheyCame() throws IOException {
         Recording r = Fake.record(
                 log(), Fake.layout(), NAMES + "0,0,101000,101000\n1,1,nan,101000\n2,2,,1e300\n3,3,101000,101000\n");
-        assertThat(readings()).containsExactly("0,0,101000,101000", "1,1,nan,101000", "2,2,,1e300", "3,3,101000,101000");
+        assertThat(readings())
+                .containsExactly("0,0,101000,101000", "1,1,nan,101000", "2,2,,1e300", "3,3,101000,101000");
         assertThat(r.counts().malformed()).isZero();
         assertThat(r.taxels().get(0).saturated()).isZero();
         assertThat(r.taxels().get(1).saturated()).isEqualTo(1);

@@ -34,7 +34,8 @@ public final class CalibrationPicture {
         }
         Scale y = new Scale(0, 1.08 * Math.max(most, Double.MIN_NORMAL), 230, 34);
         double pitch = (RIGHT - LEFT) / Math.max(4, taxels.size());
-        svg.text(LEFT, 14, "sensitivity, " + c.unit() + "/N; bars: 95 % interval, within the dot where none shows", "n");
+        svg.text(
+                LEFT, 14, "sensitivity, " + c.unit() + "/N; bars: 95 % interval, within the dot where none shows", "n");
         for (double v : y.ticks(5)) {
             svg.line(LEFT, y.at(v), RIGHT, y.at(v), "gl");
             svg.text(LEFT - 6, y.at(v) + 4, Num.digits(v, 3), "l", Svg.Anchor.END);
@@ -112,10 +113,8 @@ public final class CalibrationPicture {
 
     /** One scale for all taxels, so that they can be compared; those far beyond the middle one have their own. */
     private static double usualReach(List<Taxel> shown) {
-        double[] sorted = shown.stream()
-                .mapToDouble(CalibrationPicture::most)
-                .sorted()
-                .toArray();
+        double[] sorted =
+                shown.stream().mapToDouble(CalibrationPicture::most).sorted().toArray();
         if (sorted.length == 0) {
             return 1;
         }
@@ -205,7 +204,9 @@ public final class CalibrationPicture {
             svg.polyline(points, t.words().isEmpty() ? "c1" : "c2");
             first = Double.isNaN(first) ? t.allan().get(0).deviation() : first;
             names.add(new Name(
-                    t.column(), !t.words().isEmpty(), points.get(points.size() - 1).y()));
+                    t.column(),
+                    !t.words().isEmpty(),
+                    points.get(points.size() - 1).y()));
         }
         names(svg, names);
         double endTime = Math.min(x.high(), x.low() + 2 * (Math.log10(first) - y.low()));

@@ -58,8 +58,7 @@ public final class FigureText {
 
     /** How late the reference is, or what its own clock shows; the start of a sentence, without its capital. */
     public static String lag(Calibration c) {
-        double half = 0.5
-                * (c.lag().interval().high() - c.lag().interval().low());
+        double half = 0.5 * (c.lag().interval().high() - c.lag().interval().low());
         boolean seconds = c.ownClock() && Math.abs(c.lag().value()) >= 10;
         String value =
                 withHalf((seconds ? 1 : 1e3) * c.lag().value(), (seconds ? 1 : 1e3) * half) + (seconds ? " s" : " ms");
@@ -72,8 +71,7 @@ public final class FigureText {
 
     /** How fast the reference's clock is; the start of a sentence, without its capital. */
     public static String skew(Calibration c) {
-        double half = 0.5
-                * (c.skew().interval().high() - c.skew().interval().low());
+        double half = 0.5 * (c.skew().interval().high() - c.skew().interval().low());
         return "its clock is fast by "
                 + c.skew()
                         .refusal()
