@@ -47,7 +47,12 @@ class CalibrateCommandTest {
                 .contains("recast", "</svg>")
                 .doesNotContain("NaN");
 
-        Shell.Ran decoded = shell.run("decode", "d", "--log", LOG, "--to", "f.csv", "--json", "f.json");
+        Shell.Ran decoded =
+                shell.run("decode", "d", "--log", LOG, "--to", "f.csv", "--json", "f.json", "--picture", "f.svg");
+        assertThat(folder.resolve("f.svg"))
+                .content()
+                .contains("left strip: total force, N", "slip suspected", "</svg>")
+                .doesNotContain("NaN");
         assertThat(decoded.err()).isEmpty();
         assertThat(decoded.code()).isEqualTo(Exit.YES.code());
         assertThat(decoded.out()).contains("cross-talk taken apart", "touch", "release");

@@ -90,8 +90,8 @@ class DecodeParquetTest {
 
         String parquet = "'" + folder.resolve("f.parquet") + "'";
         String csv = "read_csv('" + folder.resolve("f.csv") + "', sample_size = -1)";
-        List<List<Object>> count = query("SELECT count(*), count(p00_N), count(p05_N), max(\"left strip_touched\") FROM "
-                + parquet);
+        List<List<Object>> count =
+                query("SELECT count(*), count(p00_N), count(p05_N), max(\"left strip_touched\") FROM " + parquet);
         assertThat(count.get(0).subList(1, 4)).isEqualTo(List.of(count.get(0).get(0), "0", "1"));
         assertThat(Long.parseLong(String.valueOf(count.get(0).get(0)))).isGreaterThan(13_000);
         // A column without any value is one of numbers all the same.
