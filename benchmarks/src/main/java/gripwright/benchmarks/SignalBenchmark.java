@@ -64,6 +64,7 @@ public class SignalBenchmark {
                 Map.of("strip", "temp"),
                 Optional.of("ambient"),
                 Optional.of("F"),
+                Optional.empty(),
                 Optional.of("pressed"));
     }
 
@@ -86,7 +87,7 @@ public class SignalBenchmark {
     @Benchmark
     public Calibration calibrate() throws IOException {
         SensorLog log;
-        try (PadLog source = PadLog.toCalibrate(file, names, "F")) {
+        try (PadLog source = PadLog.toCalibrate(file, names, PadLog.Against.column("F"))) {
             log = source.all();
         }
         return Calibrator.of(log, new Rates(0.05, 0.05, 100));

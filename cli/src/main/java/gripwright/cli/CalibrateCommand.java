@@ -9,12 +9,14 @@ import gripwright.report.CalibrationPage;
 import gripwright.report.CalibrationPicture;
 import gripwright.signal.Calibration;
 import gripwright.signal.Calibrator;
+import gripwright.signal.Decoding;
 import gripwright.signal.Rates;
 import gripwright.signal.SensorLog;
 import gripwright.signal.Taxel;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -52,6 +54,20 @@ final class CalibrateCommand extends ProjectCommand {
     private String reference = "";
 
     @Option(
+            names = "--reference-clock",
+            paramLabel = "COLUMN",
+            description = "The load cell was logged by another instrument and merged into the log: column of that"
+                    + " instrument's clock; as in pads.yaml (readings: force time) unless said otherwise. In seconds, or"
+                    + " in the unit that the log's head gives.")
+    private String clock = "";
+
+    @Option(
+            names = "--pad",
+            paramLabel = "PAD",
+            description = "Calibrate this pad alone; what calibration.yaml says of the others stays.")
+    private String pad = "";
+
+    @Option(
             names = "--page",
             paramLabel = "FILE.html",
             description = "Write the page there instead of DIR/results/calibration.html.")
@@ -66,21 +82,16 @@ final class CalibrateCommand extends ProjectCommand {
         OpenProject open = open();
         PadSetup setup = PadCommands.setup(open);
         Readings readings = PadLogs.readings(open, setup);
-        String column = reference.isEmpty()
-                ? readings.force()
-                        .orElseThrow(
-                                () -> new CommandFailure(
-                                        Exit.USAGE,
-                                        "no reference: name the load cell's column by --reference, or in pads.yaml (readings: force)"))
-                : reference;
+        PadLog.Against against = against(readings);
         List<String> remarks = new ArrayList<>();
         SensorLog log = PadLogs.reading(file, () -> {
-            try (PadLog source = PadLog.toCalibrate(at.path(file), readings, column)) {
+            try (PadLog source = PadLog.toCalibrate(at.path(file), readings, against)) {
                 SensorLog all = source.all();
                 remarks.addAll(source.remarks());
                 return all;
             }
         });
+        Optional<Decoding> before = before(readings);
         Rates rates = new Rates(
                 setup.judging().falseAlarm(),
                 setup.judging().miss(),
@@ -91,10 +102,15 @@ final class CalibrateCommand extends ProjectCommand {
         } catch (IllegalArgumentException e) {
             throw new CommandFailure(Exit.FAULTS, file + ": " + e.getMessage(), e);
         }
+        before.ifPresent(b -> checkAlike(b, c));
         String name = String.valueOf(file.getFileName());
         at.out().println(CalibrationText.of(c, name, remarks));
         Path written = dir().resolve(CalibrationFile.NAME);
-        ResultFile.write(at.path(written), CalibrationFile.text(c, name, "gripwright " + Version.TEXT));
+        String made = "gripwright " + Version.TEXT;
+        String text = pad.isEmpty()
+                ? CalibrationFile.text(c, name, made)
+                : CalibrationFile.text(c, name, made, readings, before);
+        ResultFile.write(at.path(written), text);
         Path shown = page == null ? dir().resolve("results/calibration.html") : page;
         ResultFile.write(at.path(shown), CalibrationPage.write(c, name, remarks));
         at.out().println();
@@ -104,5 +120,63 @@ final class CalibrateCommand extends ProjectCommand {
         results.picture(() -> CalibrationPicture.sensitivities(c).standAlone());
         boolean sound = c.taxels().stream().allMatch(t -> t.state() == Taxel.State.FITTED && !t.recast());
         return sound ? Exit.YES : Exit.NO;
+    }
+
+    /** What calibration.yaml says so far, where other pads stay in it. */
+    private Optional<Decoding> before(Readings readings) {
+        Path folder = at.path(dir());
+        if (pad.isEmpty() || !CalibrationFile.isIn(folder)) {
+            return Optional.empty();
+        }
+        Decoding before = CalibrationFile.read(folder);
+        List<String> lost = before.taxels().stream()
+                .map(Decoding.Cell::column)
+                .filter(c -> !readings.taxelColumns().contains(c))
+                .toList();
+        if (!lost.isEmpty() || !before.unit().equals(readings.unit().base())) {
+            throw new CommandFailure(
+                    Exit.USAGE,
+                    CalibrationFile.NAME + " was made for other readings than pads.yaml names now ("
+                            + (lost.isEmpty() ? "in " + before.unit() : "taxels " + String.join(", ", lost))
+                            + "), and --pad keeps the other pads in it; calibrate all pads, or move the file away");
+        }
+        return Optional.of(before);
+    }
+
+    private void checkAlike(Decoding before, Calibration c) {
+        boolean kept = before.taxels().stream()
+                .anyMatch(t -> t.model().isPresent() && !t.pad().equals(pad));
+        if (kept && before.plate() != c.plate()) {
+            throw new CommandFailure(
+                    Exit.USAGE,
+                    CalibrationFile.NAME + " holds pads that were pressed by a " + (before.plate() ? "plate" : "probe")
+                            + ", in this log " + pad + " was pressed by a " + (c.plate() ? "plate" : "probe")
+                            + "; press all pads alike, or move the file away");
+        }
+    }
+
+    private PadLog.Against against(Readings readings) {
+        String column = reference.isEmpty()
+                ? readings.force()
+                        .orElseThrow(
+                                () -> new CommandFailure(
+                                        Exit.USAGE,
+                                        "no reference: name the load cell's column by --reference, or in pads.yaml (readings: force)"))
+                : reference;
+        if (!pad.isEmpty() && !readings.taxels().containsKey(pad)) {
+            throw new CommandFailure(
+                    Exit.USAGE,
+                    "--pad is '" + pad + "'; expected a pad with columns in pads.yaml (readings: taxels): "
+                            + String.join(", ", readings.taxels().keySet()));
+        }
+        // The clock in pads.yaml is that of the load cell in pads.yaml.
+        boolean same = readings.force().equals(Optional.of(column));
+        Optional<Readings.Clock> own = readings.forceTime()
+                .filter(t -> clock.isEmpty() ? same : t.column().equals(clock));
+        return new PadLog.Against(
+                column,
+                clock.isEmpty() ? own.map(Readings.Clock::column) : Optional.of(clock),
+                own.map(Readings.Clock::tick).orElse(0.0),
+                pad.isEmpty() ? Optional.empty() : Optional.of(pad));
     }
 }

@@ -40,8 +40,7 @@ final class CalibrationText {
         for (String note : c.notes()) {
             out.append("         " + Words.wrapped(note)).append('\n');
         }
-        out.append(Words.wrapped("clocks   the reference is late by " + told(c.lag(), 1e3, "ms")
-                        + "; its clock is fast by " + told(c.skew(), 1e6, "millionths")))
+        out.append(Words.wrapped("clocks   " + FigureText.lag(c) + "; " + FigureText.skew(c)))
                 .append("\n\n");
         out.append(table(c)).append("\n\n");
         for (Taxel t : c.taxels()) {
@@ -68,18 +67,6 @@ final class CalibrationText {
             return "Not fitted: " + name + ", " + t.state().words() + ": " + t.words() + ".";
         }
         return (t.recast() ? "Recast: " : "Mind: ") + name + " " + t.words() + ".";
-    }
-
-    private static String told(Calibration.Told told, double factor, String unit) {
-        return told.refusal()
-                .map(why -> "an unknown time (" + why + ")")
-                .orElse(FigureText.withHalf(
-                                factor * told.value(),
-                                factor
-                                        * 0.5
-                                        * (told.interval().high()
-                                                - told.interval().low()))
-                        + " " + unit);
     }
 
     private static Table table(Calibration c) {

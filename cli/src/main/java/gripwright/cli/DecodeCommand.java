@@ -1,6 +1,7 @@
 package gripwright.cli;
 
 import gripwright.files.CalibrationFile;
+import gripwright.files.DataTable;
 import gripwright.files.ForceTable;
 import gripwright.files.PadLog;
 import gripwright.files.Tables;
@@ -8,8 +9,10 @@ import gripwright.files.json.DecodeJson;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
 import gripwright.pad.Readings;
+import gripwright.report.DecodePicture;
 import gripwright.signal.Decoder;
 import gripwright.signal.Decoding;
+import gripwright.signal.ForceCourse;
 import gripwright.units.QuantityText;
 import java.io.IOException;
 import java.io.Writer;
@@ -31,11 +34,12 @@ import picocli.CommandLine.Option;
                 + " release, suspicion of slip, and the centre of force along each pad.",
         footer = {
             "",
-            "The log is read row by row, so it may be longer than the memory. A pad is touched when a taxel shows more",
-            "than 5 standard deviations twice in a row, and released when all show less than half of that. Slip is",
-            "suspected when the centre of force moves by more than a fifth of the pitch and 4 standard deviations",
-            "within 0.1 s while the total neither rises by more than a tenth nor falls by more than a fifth (common",
-            "practice, no source).",
+            "The log is read row by row, so it may be longer than the memory. A pad is touched when a taxel",
+            "shows more than 5 standard deviations twice in a row, and released when all show less than half",
+            "of that. Slip is suspected when the centre of force moves by more than a fifth of the pitch, 5",
+            "standard deviations and what the taxels' play can move it by, within 0.1 s, 0.3 s or 1 s, while",
+            "the total neither rises by more than a tenth nor falls by more than a fifth (common practice, no",
+            "source). What that catches and what not stands in docs/calibration.md.",
             "",
             "Example:",
             "  gripwright decode demo --log demo/logs/invented-calibration.csv.gz --to forces.csv"
@@ -78,7 +82,8 @@ final class DecodeCommand extends ProjectCommand {
             List<Decoder.Event> events,
             long eventCount,
             List<String> remarks,
-            Decoder decoder) {}
+            Decoder decoder,
+            List<ForceCourse> courses) {}
 
     @Override
     Exit run() {
@@ -116,6 +121,8 @@ final class DecodeCommand extends ProjectCommand {
                 done.events(),
                 done.eventCount(),
                 done.remarks()));
+        results.picture(
+                () -> DecodePicture.of(places, done.courses(), done.events()).standAlone());
         return Exit.YES;
     }
 
@@ -147,6 +154,7 @@ final class DecodeCommand extends ProjectCommand {
         int k = how.taxels().size();
         double[] reading = new double[k];
         double[] temperature = new double[k];
+        List<ForceCourse> courses = places.stream().map(p -> new ForceCourse()).toList();
         List<String> remarks;
         Path target = to == null ? null : at.path(to).toAbsolutePath();
         Path part = target == null ? null : target.resolveSibling("." + target.getFileName() + ".part.csv");
@@ -162,6 +170,9 @@ final class DecodeCommand extends ProjectCommand {
                 last = time;
                 if (decoder.step(time, reading, temperature, log.ambient(), fresh)) {
                     rows++;
+                    for (int p = 0; p < courses.size(); p++) {
+                        courses.get(p).add(time, decoder.total(p), decoder.centre(p));
+                    }
                     if (table != null) {
                         table.row(time, decoder);
                     }
@@ -182,16 +193,16 @@ final class DecodeCommand extends ProjectCommand {
             throw e;
         }
         if (target != null && part != null) {
-            finish(part, target);
+            finish(part, target, ForceTable.columns(how, places));
         }
-        return new Done(rows, first, last, events, eventCount, remarks, decoder);
+        return new Done(rows, first, last, events, eventCount, remarks, decoder, courses);
     }
 
     /** The whole table takes the place of an old one, or none does. */
-    private static void finish(Path part, Path target) throws IOException {
+    private static void finish(Path part, Path target, List<DataTable.Column> columns) throws IOException {
         try {
             if (String.valueOf(target.getFileName()).endsWith(".parquet")) {
-                Tables.parquetOfCsv(part, target);
+                Tables.parquetOfCsv(part, target, columns);
             } else {
                 Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
             }

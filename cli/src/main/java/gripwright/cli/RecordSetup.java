@@ -46,6 +46,7 @@ record RecordSetup(Layout layout, LogFormat.Heading heading) {
         List<String> numbers = new ArrayList<>(r.temperature().values());
         r.ambient().ifPresent(numbers::add);
         r.force().ifPresent(numbers::add);
+        r.forceTime().ifPresent(clock -> numbers.add(clock.column()));
         r.pressed().ifPresent(numbers::add);
         return new Layout(
                 true,
@@ -68,6 +69,7 @@ record RecordSetup(Layout layout, LogFormat.Heading heading) {
                 .ifPresent(column -> units.put(
                         column, counts ? Readings.Scale.PA.symbol() : r.unit().symbol()));
         r.force().ifPresent(column -> units.put(column, "N"));
+        r.forceTime().ifPresent(clock -> units.put(clock.column(), tick(clock.tick())));
         return units;
     }
 

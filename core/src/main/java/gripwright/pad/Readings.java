@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param temperature per pad the column of its temperature [degC]; empty if there is none
  * @param ambient column of a barometer that lies open, in the unit of the taxels or in Pa if they are counts
  * @param force column of a reference force [N]
+ * @param forceTime column of that load cell's own clock, if another instrument logged it; empty if the device did
  * @param pressed column that says which taxel is pressed: its number, counted from 1 over all taxels in order, or 0 if a
  *     plate presses on all
  */
@@ -31,7 +32,11 @@ public record Readings(
         Map<String, String> temperature,
         Optional<String> ambient,
         Optional<String> force,
+        Optional<Clock> forceTime,
         Optional<String> pressed) {
+    /** A clock's column, one unit of which is so many seconds. */
+    public record Clock(String column, double tick) {}
+
     /** What one unit of a taxel's column is. */
     public enum Scale {
         PA("Pa", 1),
@@ -71,6 +76,28 @@ public record Readings(
         temperature = Collections.unmodifiableMap(new LinkedHashMap<>(temperature));
     }
 
+    /** The same for one pad alone; taxels keep their numbers, see {@link #firstNumber}. */
+    public Readings only(String pad) {
+        List<String> columns = taxels.getOrDefault(pad, List.of());
+        Check.that(!columns.isEmpty(), "no pad '" + pad + "' has columns");
+        Map<String, String> warmth = new LinkedHashMap<>(temperature);
+        warmth.keySet().retainAll(List.of(pad));
+        return new Readings(
+                time, tick, sequence, Map.of(pad, columns), unit, warmth, ambient, force, forceTime, pressed);
+    }
+
+    /** Number of a pad's first taxel, counted from 1 over all taxels in order. */
+    public int firstNumber(String pad) {
+        int number = 1;
+        for (Map.Entry<String, List<String>> e : taxels.entrySet()) {
+            if (e.getKey().equals(pad)) {
+                return number;
+            }
+            number += e.getValue().size();
+        }
+        throw new IllegalArgumentException("no pad '" + pad + "' has columns");
+    }
+
     /** The columns of all taxels, pad after pad. */
     public List<String> taxelColumns() {
         return taxels.values().stream().flatMap(List::stream).toList();
@@ -85,6 +112,7 @@ public record Readings(
         all.addAll(temperature.values());
         ambient.ifPresent(all::add);
         force.ifPresent(all::add);
+        forceTime.ifPresent(clock -> all.add(clock.column()));
         pressed.ifPresent(all::add);
         return all.stream().distinct().toList();
     }

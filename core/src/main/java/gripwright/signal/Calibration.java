@@ -16,7 +16,8 @@ import java.util.Optional;
  * @param top greatest force [N]
  * @param cycles counted cycles, and {@code practice} cycles before them that were not counted
  * @param cycleTime mean length of a counted cycle [s]; NaN without any
- * @param lag by how much the reference is written late at the log's start [s]
+ * @param ownClock whether the reference has a clock of its own
+ * @param lag by how much the reference is written late at the log's start, or its own clock shows more than the device's [s]
  * @param skew by how much the reference's clock is fast [-]
  * @param temperature0 reference temperature [degC]; NaN if there is none
  * @param ambient0 reference ambient pressure [Pa]; NaN if there is none
@@ -36,6 +37,7 @@ public record Calibration(
         int cycles,
         int practice,
         double cycleTime,
+        boolean ownClock,
         Told lag,
         Told skew,
         double temperature0,

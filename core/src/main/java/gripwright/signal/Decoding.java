@@ -15,8 +15,8 @@ import java.util.Optional;
  *     taxel was not fitted; empty without such presses
  */
 public record Decoding(String unit, boolean plate, List<Cell> taxels, Map<String, List<Double>> slopes) {
-    /** A taxel; without a model it gives no force, and {@code words} say why. */
-    public record Cell(String column, String pad, Optional<TaxelModel> model, String words) {}
+    /** A taxel; without a model it gives no force, and {@code words} say why; {@code log} it was made from, if known. */
+    public record Cell(String column, String pad, Optional<TaxelModel> model, String words, Optional<String> log) {}
 
     public Decoding {
         taxels = List.copyOf(taxels);
@@ -30,7 +30,8 @@ public record Decoding(String unit, boolean plate, List<Cell> taxels, Map<String
                         t.column(),
                         t.pad(),
                         t.model(),
-                        t.model().isPresent() ? "" : t.state().words()))
+                        t.model().isPresent() ? "" : t.state().words(),
+                        Optional.empty()))
                 .toList();
         LinkedHashMap<String, List<Double>> slopes = new LinkedHashMap<>();
         for (Taxel pressed : c.taxels()) {

@@ -29,6 +29,11 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
     /** What a curve between readings of a sharp tap may shift it by, in steps; as found on invented logs. */
     private static final double BETWEEN = 0.0025;
 
+    /** Below 100 readings a second the taps' corners are lost between them [1/s]; as found on invented logs at 50. */
+    private static final double CORNERS = 0.6;
+
+    private static final double FINE_STEP = 0.01;
+
     /** How alike white noise is to itself some readings on, once smoothed so: of (1, 3, 6, 7, 6, 3, 1), 141 at 0. */
     private static final double[] LIKENESS = {141, 126, 90, 50, 21, 6, 1};
 
@@ -50,7 +55,8 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
      * @param series one for all taxels, shape n
      * @return shift of each group [s]; empty where nothing follows the taps
      */
-    static Optional<Double> alike(double[] time, double[] series, double[] force, double step, double from, double to) {
+    static Optional<Double> alike(
+            double[] time, double[] series, double step, Reference reference, double from, double to) {
         double fine = step / 2;
         int most = (int) Math.round(FARTHEST / fine);
         int count = (int) ((to - from) / fine);
@@ -59,7 +65,7 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
         double[] wide = new double[count + 2 * most];
         Arrays.setAll(wide, i -> from + (i - most) * fine);
         double[] a = slopes(new Resample.Curve(time, series, step).at(grid));
-        double[] b = slopes(new Resample.Curve(time, force, step).at(wide));
+        double[] b = slopes(reference.curve().at(wide));
         double[] likeness = new double[2 * most + 1];
         double own = 0;
         for (double v : a) {
@@ -137,7 +143,8 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
                 sum += (k == i ? 1 : 2) * effect[i] * effect[k] * LIKENESS[rows.get(k) - rows.get(i)] / LIKENESS[0];
             }
         }
-        return Math.hypot(Math.sqrt(variance * sum), BETWEEN * step);
+        double corners = CORNERS * Math.max(0, step * step - FINE_STEP * FINE_STEP);
+        return Math.hypot(Math.sqrt(variance * sum), BETWEEN * step + corners);
     }
 
     private static double[] smooth(double[] values) {
@@ -163,32 +170,34 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
      *
      * @param time of the rows, shape n
      * @param felt mean of some taxels in N, NaN where missing, shape n
+     * @param step usual step of the rows [s]
      * @param model what these taxels should show for a force, as {@code felt}
      * @param rough a first estimate for all of the log
      */
     static Optional<Seen> refined(
             double[] time,
             double[] felt,
-            double[] force,
             double step,
+            Reference reference,
             UnaryOperator<double[]> model,
             Lag rough,
             double from,
             double to) {
         double[] base = rough.shifted(time);
         // Both are smoothed alike: between the readings of a sharp tap no curve is sure, and would be late or early.
-        boolean[] sureForce = sure(time, force, step);
+        double[] stamps = reference.time();
+        boolean[] sureForce = sure(stamps, reference.force(), reference.step());
         boolean[] sureFelt = sure(time, felt, step);
         double[] smoothFelt = smooth(felt);
-        Resample.Curve curve = new Resample.Curve(time, force, step);
+        Resample.Curve curve = reference.curve();
         List<Integer> rows = new ArrayList<>();
         int j = 0;
         for (int i = 0; i < time.length; i++) {
             if (time[i] >= from && time[i] <= to && sureFelt[i]) {
-                while (j + 1 < time.length && time[j + 1] <= base[i]) {
+                while (j + 1 < stamps.length && stamps[j + 1] <= base[i]) {
                     j++;
                 }
-                if (sureForce[j] && sureForce[Math.min(time.length - 1, j + 1)]) {
+                if (sureForce[j] && sureForce[Math.min(stamps.length - 1, j + 1)]) {
                     rows.add(i);
                 }
             }
@@ -223,7 +232,7 @@ record Lag(double atStart, double atStartError, double skew, double skewError) {
                     1e-6);
             double middle = 0.5 * (from + to);
             double shift = rough.atStart() + rough.skew() * (middle - time[0]) + fit.parameters()[0];
-            return Optional.of(new Seen(middle, shift, error(fit, rows, step)));
+            return Optional.of(new Seen(middle, shift, error(fit, rows, Math.max(step, reference.step()))));
         } catch (IllegalArgumentException e) {
             return Optional.empty(); // nothing moves in these rows
         }

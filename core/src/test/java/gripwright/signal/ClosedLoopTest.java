@@ -68,6 +68,7 @@ class ClosedLoopTest {
         assertThat(c.taxels().get(2).recast()).isTrue();
         assertThat(c.taxels().get(3).state()).isEqualTo(Taxel.State.DEAD);
         assertThat(c.taxels().get(3).figures()).isEmpty();
+        assertThat(c.taxels().get(3).words()).isEqualTo("reads 6200 Pa all the time: chip, solder or bus");
         assertThat(c.taxels().get(0).state()).isEqualTo(Taxel.State.FITTED);
 
         List<SensorLog.Channel> order = made.log.channels();

@@ -85,6 +85,50 @@ class FiguresTest {
         assertThat(c[1000]).isCloseTo(2 * -Math.expm1(-2), within(1e-12));
     }
 
+    /** What the invented log with seed 1088 had: a spike on a steep flank, just above the end of the range. */
+    @Test
+    void aStraySpikeAboveTheEndDoesNotHideSaturation() {
+        double[] force = new double[400];
+        double[] readings = new double[400];
+        for (int i = 0; i < force.length; i++) {
+            force[i] = 5 * Math.sin(Math.PI * i / force.length);
+            readings[i] = Math.min(95 * force[i] + Math.sin(13.7 * i), 350);
+        }
+        readings[20] = 355.5;
+        Clip clip = Clip.find(readings, force, 5);
+        assertThat(clip.found()).isTrue();
+        assertThat(clip.reading()).isEqualTo(350);
+        assertThat(clip.force()).isBetween(350 / 95.0 - 0.01, 350 / 95.0 + 0.2);
+    }
+
+    /** A taxel with trapped air: whole pascals, a rise of little more than its noise; its highest readings are few. */
+    @Test
+    void propertyTheTailOfCoarseNoiseIsNoSaturation() {
+        for (int seed = 1; seed <= 50; seed++) {
+            java.util.SplittableRandom random = new java.util.SplittableRandom(seed);
+            double[] force = new double[20_000];
+            double[] readings = new double[force.length];
+            for (int i = 0; i < force.length; i++) {
+                force[i] = 2.5 - 2.5 * Math.cos(i * 0.01);
+                readings[i] = Math.rint(1.6 * force[i] + 1.6 * random.nextGaussian());
+            }
+            assertThat(Clip.find(readings, force, 5).found())
+                    .as("seed %d", seed)
+                    .isFalse();
+        }
+    }
+
+    @Test
+    void aPlateauOfOneForceIsNoSaturation() {
+        double[] force = new double[400];
+        double[] readings = new double[400];
+        for (int i = 0; i < force.length; i++) {
+            force[i] = Math.min(4, 0.02 * i);
+            readings[i] = Math.rint(95 * force[i]);
+        }
+        assertThat(Clip.find(readings, force, 5).found()).isFalse();
+    }
+
     @Test
     void spikesGoAndSharpTapsStay() {
         double[] y = new double[200];

@@ -1,11 +1,10 @@
 package gripwright.files;
 
+import gripwright.pad.Readings;
 import gripwright.signal.Calibration;
 import gripwright.signal.Decoding;
-import gripwright.signal.FigureKind;
-import gripwright.signal.Taxel;
 import gripwright.signal.TaxelModel;
-import gripwright.units.QuantityText;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,8 +16,6 @@ import org.jspecify.annotations.Nullable;
 /** calibration.yaml: written by a calibration, read to turn logs into forces. */
 public final class CalibrationFile {
     public static final String NAME = "calibration.yaml";
-
-    private static final int DIGITS = 9;
 
     private CalibrationFile() {}
 
@@ -80,6 +77,8 @@ public final class CalibrationFile {
     }
 
     private static final Key<String> PAD = Key.required("pad", new Kinds.Line(), "Its pad.");
+    private static final Key<String> TAXEL_LOG =
+            Key.maybe("log", new Kinds.Line(), "The log it was made from, if another than the file's.");
     private static final Key<String> NOT = Key.maybe("not fitted", new Kinds.Line(), "Why it has no numbers.");
     private static final Key<Double> ZERO = Key.maybe("zero", NUMBER, "Reading without force, play in its middle.");
     private static final Key<Double> SENSITIVITY = Key.maybe("sensitivity", ABOVE_0, "Reading per N.");
@@ -105,6 +104,7 @@ public final class CalibrationFile {
                     "A taxel.",
                     List.of(
                             PAD,
+                            TAXEL_LOG,
                             NOT,
                             ZERO,
                             SENSITIVITY,
@@ -159,7 +159,7 @@ public final class CalibrationFile {
 
     private static Decoding.Cell cell(Bound b) {
         if (b.isGiven(NOT)) {
-            return new Decoding.Cell(b.name(), b.get(PAD), Optional.empty(), b.get(NOT));
+            return new Decoding.Cell(b.name(), b.get(PAD), Optional.empty(), b.get(NOT), b.find(TAXEL_LOG));
         }
         TaxelModel model = new TaxelModel(
                 b.get(ZERO),
@@ -176,7 +176,7 @@ public final class CalibrationFile {
                 b.get(ERROR),
                 b.get(TOP),
                 b.find(CLIP).orElse(Double.NaN));
-        return new Decoding.Cell(b.name(), b.get(PAD), Optional.of(model), "");
+        return new Decoding.Cell(b.name(), b.get(PAD), Optional.of(model), "", b.find(TAXEL_LOG));
     }
 
     private static Decoding decoding(Bound b) {
@@ -204,8 +204,12 @@ public final class CalibrationFile {
                                     .map(v -> v == null ? (Double) Double.NaN : v)
                                     .toList());
                 }));
-        return new Decoding(
-                b.get(UNIT), b.get(PRESSED), List.copyOf(b.get(TAXELS).values()), slopes);
+        List<Decoding.Cell> cells = b.get(TAXELS).values().stream()
+                .map(c -> c.log().isPresent()
+                        ? c
+                        : new Decoding.Cell(c.column(), c.pad(), c.model(), c.words(), b.find(LOG)))
+                .toList();
+        return new Decoding(b.get(UNIT), b.get(PRESSED), cells, slopes);
     }
 
     private static @Nullable Double number(String text) {
@@ -246,87 +250,21 @@ public final class CalibrationFile {
      * @param made what made it: program and version
      */
     public static String text(Calibration c, String log, String made) {
-        StringBuilder out = new StringBuilder();
-        out.append("# Written by ")
-                .append(made)
-                .append("; `gripwright decode` reads it. Numbers are in ")
-                .append(c.unit())
-                .append(", N, K, s.\n");
-        out.append("version: 1\n");
-        out.append("log: ").append(quoted(log)).append('\n');
-        out.append("unit: ").append(c.unit()).append('\n');
-        out.append("pressed by: ").append(c.plate() ? "plate" : "probe").append('\n');
-        out.append("taxels:\n");
-        for (Taxel t : c.taxels()) {
-            out.append("  ").append(quoted(t.column())).append(":\n");
-            line(out, "pad", quoted(t.pad()));
-            if (t.model().isEmpty()) {
-                line(out, "not fitted", quoted(clipped(t.state().words() + ": " + t.words())));
-                continue;
-            }
-            TaxelModel m = t.model().get();
-            line(out, "zero", m.zero());
-            out.append(withInterval(t, FigureKind.SENSITIVITY, "sensitivity", m.sensitivity()));
-            out.append(withInterval(t, FigureKind.QUADRATIC, "quadratic", m.quadratic()));
-            line(out, "creep", m.creep());
-            line(out, "creep time", m.creepTime());
-            line(out, "play", m.play());
-            if (m.temperature() != 0) {
-                out.append(withInterval(t, FigureKind.TEMPERATURE, "temperature", m.temperature()));
-                line(out, "at temperature", m.temperature0());
-            }
-            if (m.ambient() != 0) {
-                out.append(withInterval(t, FigureKind.AMBIENT, "ambient", m.ambient()));
-                line(out, "at ambient", m.ambient0());
-            }
-            out.append(withInterval(t, FigureKind.NOISE, "noise", m.noise()));
-            line(out, "sensitivity error", m.sensitivityError());
-            line(out, "fitted to", m.top());
-            if (!Double.isNaN(m.clip())) {
-                line(out, "clips at", m.clip());
-            }
-        }
-        Map<String, List<Double>> slopes = Decoding.of(c).slopes();
-        if (!slopes.isEmpty()) {
-            out.append("slopes:\n");
-            for (Taxel t : c.taxels()) {
-                List<Double> row = slopes.get(t.column());
-                if (row != null) {
-                    out.append("  ").append(quoted(t.column())).append(": [");
-                    out.append(String.join(
-                            ", ",
-                            row.stream()
-                                    .map(v -> Double.isNaN(v) ? "\"-\"" : QuantityText.number(v, 6))
-                                    .toList()));
-                    out.append("]\n");
-                }
-            }
-        }
-        return out.toString();
+        return new CalibrationWriter(c, log, made).text();
     }
 
-    private static String clipped(String text) {
-        return text.length() <= 60 ? text : text.substring(0, 57) + "...";
+    /**
+     * The file's text where only some pads were calibrated and the others stay as they were.
+     *
+     * @param all the columns of all pads
+     * @param before what the file said; empty if there was none
+     */
+    public static String text(Calibration c, String log, String made, Readings all, Optional<Decoding> before) {
+        return new CalibrationWriter(c, log, made).text(all, before);
     }
 
-    private static String quoted(String text) {
-        return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
-    }
-
-    private static void line(StringBuilder out, String key, double value) {
-        line(out, key, QuantityText.number(value, DIGITS));
-    }
-
-    private static void line(StringBuilder out, String key, String value) {
-        out.append("    ").append(key).append(": ").append(value).append('\n');
-    }
-
-    private static String withInterval(Taxel t, FigureKind kind, String key, double value) {
-        var figure = t.figures().get(kind);
-        String interval = figure == null || !figure.known()
-                ? ""
-                : "  # 95 %: " + QuantityText.number(figure.interval().low(), 5) + " to "
-                        + QuantityText.number(figure.interval().high(), 5);
-        return "    " + key + ": " + QuantityText.number(value, DIGITS) + interval + "\n";
+    /** Whether a project folder has the file. */
+    public static boolean isIn(Path folder) {
+        return Files.exists(folder.resolve(NAME));
     }
 }

@@ -5,6 +5,7 @@ import gripwright.signal.Decoding;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Writes decoded forces as CSV, row by row: forces with one standard deviation per taxel, then sums per pad. */
@@ -20,16 +21,30 @@ public final class ForceTable implements AutoCloseable {
         this.out = new BufferedWriter(to, 1 << 16);
         this.how = how;
         this.pads = pads;
-        line.append("t_s");
-        for (Decoding.Cell cell : how.taxels()) {
-            line.append(',').append(name(cell.column() + "_N")).append(',').append(name(cell.column() + "_sd_N"));
-        }
-        for (Decoder.PadPlace pad : pads) {
-            for (String of : List.of("_N", "_sd_N", "_centre_mm", "_centre_sd_mm", "_touched", "_slip", "_clipped")) {
-                line.append(',').append(name(pad.name() + of));
-            }
+        for (DataTable.Column column : columns(how, pads)) {
+            line.append(line.isEmpty() ? "" : ",").append(name(column.name()));
         }
         end();
+    }
+
+    /** All columns, in order. */
+    public static List<DataTable.Column> columns(Decoding how, List<Decoder.PadPlace> pads) {
+        List<DataTable.Column> all = new ArrayList<>();
+        all.add(new DataTable.Column("t_s", DataTable.Kind.NUMBER));
+        for (Decoding.Cell cell : how.taxels()) {
+            for (String of : List.of("_N", "_sd_N")) {
+                all.add(new DataTable.Column(cell.column() + of, DataTable.Kind.NUMBER));
+            }
+        }
+        for (Decoder.PadPlace pad : pads) {
+            for (String of : List.of("_N", "_sd_N", "_centre_mm", "_centre_sd_mm")) {
+                all.add(new DataTable.Column(pad.name() + of, DataTable.Kind.NUMBER));
+            }
+            for (String of : List.of("_touched", "_slip", "_clipped")) {
+                all.add(new DataTable.Column(pad.name() + of, DataTable.Kind.WHOLE));
+            }
+        }
+        return all;
     }
 
     private static String name(String text) {

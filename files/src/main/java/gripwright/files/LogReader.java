@@ -29,6 +29,10 @@ public final class LogReader implements AutoCloseable {
     private static final int MOST_HEAD = 1000;
     private static final int SHOWN = 5;
     private static final double GREATEST = 1e12;
+
+    /** Of a clock: nanoseconds since 1970 and some more. */
+    private static final double LATEST = 1e19;
+
     private static final int TRIAL = 200;
 
     private final LogLines lines;
@@ -36,6 +40,7 @@ public final class LogReader implements AutoCloseable {
     private final List<String> columns;
     private final Map<String, String> units;
     private int[] wanted = new int[0];
+    private double[] greatest = new double[0];
     private long rows;
     private long wrong;
     private final List<String> described = new ArrayList<>();
@@ -144,6 +149,11 @@ public final class LogReader implements AutoCloseable {
         return lines.file();
     }
 
+    /** Number of the line read last, from 1. */
+    int line() {
+        return lines.number();
+    }
+
     /** The {@code # key: value} lines at the log's head. */
     public Map<String, String> head() {
         return Collections.unmodifiableMap(head);
@@ -162,9 +172,10 @@ public final class LogReader implements AutoCloseable {
      * Chooses the columns that {@link #next} gives.
      *
      * @param why who asks for a column, for messages
+     * @param clocks those of the names that are clocks
      * @throws LogFault naming all columns that are not there
      */
-    public void choose(List<String> names, Map<String, String> why) {
+    public void choose(List<String> names, Map<String, String> why, Set<String> clocks) {
         List<String> missing = names.stream().filter(n -> !columns.contains(n)).toList();
         if (!missing.isEmpty()) {
             String first = missing.get(0);
@@ -185,6 +196,9 @@ public final class LogReader implements AutoCloseable {
                     "the columns " + Words.list(columns));
         }
         wanted = names.stream().mapToInt(columns::indexOf).toArray();
+        greatest = names.stream()
+                .mapToDouble(n -> clocks.contains(n) ? LATEST : GREATEST)
+                .toArray();
     }
 
     /**
@@ -284,7 +298,7 @@ public final class LogReader implements AutoCloseable {
             if (value == null) {
                 return columns.get(c) + " is '" + Words.clip(cell) + "'";
             }
-            if (!(Math.abs(value) <= GREATEST)) {
+            if (!(Math.abs(value) <= greatest[k])) {
                 return columns.get(c) + " is " + Words.clip(cell) + ", which nothing on a bench reads";
             }
             into[k] = value;

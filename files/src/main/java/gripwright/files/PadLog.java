@@ -1,6 +1,7 @@
 package gripwright.files;
 
 import gripwright.pad.Readings;
+import gripwright.signal.OwnClock;
 import gripwright.signal.SensorLog;
 import gripwright.units.Dimension;
 import gripwright.units.Measure;
@@ -11,10 +12,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A log of pads, read by the names that pads.yaml gives its columns, in seconds, newtons, pascals or counts, and degC.
@@ -31,15 +34,37 @@ public final class PadLog implements AutoCloseable {
     private final Map<String, Integer> temperature = new LinkedHashMap<>();
     private int ambient = -1;
     private int force = -1;
+    private int forceTime = -1;
     private int pressed = -1;
+    private int firstNumber = 1;
+    private int lastOfAll;
+    private final MergedReference merged = new MergedReference();
     private double[] row = new double[0];
     private double last = Double.NEGATIVE_INFINITY;
     private long back;
     private long timeless;
 
-    private PadLog(LogReader reader, Readings names, Optional<String> reference, boolean calibrating) {
+    /**
+     * What to calibrate against.
+     *
+     * @param column of the load cell
+     * @param clock its own, if another instrument logged it
+     * @param tick one unit of that clock [s]; 0 to take it from the log's head, or for seconds if that says nothing
+     * @param pad the only pad to read; empty for all
+     */
+    public record Against(String column, Optional<String> clock, double tick, Optional<String> pad) {
+        /** A load cell that the device itself reads, for all pads. */
+        public static Against column(String column) {
+            return new Against(column, Optional.empty(), 0, Optional.empty());
+        }
+    }
+
+    private PadLog(LogReader reader, Readings all, Optional<Against> against) {
+        Readings names = against.flatMap(Against::pad).map(all::only).orElse(all);
         this.reader = reader;
         this.names = names;
+        this.firstNumber = against.flatMap(Against::pad).map(all::firstNumber).orElse(1);
+        this.lastOfAll = all.taxelColumns().size();
         this.pads = List.copyOf(names.taxels().keySet());
         this.taxels = names.taxelColumns();
         Map<String, String> why = new LinkedHashMap<>();
@@ -62,13 +87,19 @@ public final class PadLog implements AutoCloseable {
                     names.unit() == Readings.Scale.COUNTS ? 1 : names.unit().factor();
             ambient = add(names.ambient().get(), factor, "readings: ambient in pads.yaml", why);
         }
-        if (calibrating) {
-            force = add(reference.orElseThrow(), 1, "the reference", why);
+        Set<String> clocks = new HashSet<>(Set.of(names.time()));
+        if (against.isPresent()) {
+            force = add(against.get().column(), 1, "the reference", why);
+            if (against.get().clock().isPresent()) {
+                String clock = against.get().clock().get();
+                clocks.add(clock);
+                forceTime = add(clock, Math.max(against.get().tick(), 0), "the reference's own clock", why);
+            }
             if (names.pressed().isPresent()) {
                 pressed = add(names.pressed().get(), 1, "readings: pressed in pads.yaml", why);
             }
         }
-        reader.choose(columns, why);
+        reader.choose(columns, why, clocks);
         units();
     }
 
@@ -82,23 +113,21 @@ public final class PadLog implements AutoCloseable {
     /**
      * Opens a log to calibrate from.
      *
-     * @param reference column of the load cell
      * @throws LogFault if it has not the columns or the units
      */
-    public static PadLog toCalibrate(Path path, Readings names, String reference) throws IOException {
-        return open(path, names, Optional.of(reference), true);
+    public static PadLog toCalibrate(Path path, Readings names, Against against) throws IOException {
+        return open(path, names, Optional.of(against));
     }
 
     /** Opens a log to turn into forces. */
     public static PadLog toDecode(Path path, Readings names) throws IOException {
-        return open(path, names, Optional.empty(), false);
+        return open(path, names, Optional.empty());
     }
 
-    private static PadLog open(Path path, Readings names, Optional<String> reference, boolean calibrating)
-            throws IOException {
+    private static PadLog open(Path path, Readings names, Optional<Against> against) throws IOException {
         LogReader reader = LogReader.open(path);
         try {
-            return new PadLog(reader, names, reference, calibrating);
+            return new PadLog(reader, names, against);
         } catch (RuntimeException e) {
             reader.close();
             throw e;
@@ -138,16 +167,28 @@ public final class PadLog implements AutoCloseable {
         if (ambient >= 0) {
             convert(ambient, Measure.PRESSURE);
         }
-        String clock = reader.unit(names.time());
-        if (!clock.isEmpty()) {
-            double tick = factor(names.time(), clock, Measure.TIME);
-            if (Math.abs(tick / names.tick() - 1) > 1e-9) {
-                throw fault(
-                        "the log's head says that " + names.time() + " is in " + clock
-                                + ", pads.yaml (readings: time) says otherwise",
-                        "the same unit in both, such as time: {column: " + names.time() + ", unit: " + clock + "}");
-            }
+        clock(names.time(), 0, "time");
+        if (forceTime >= 0) {
+            clock(columns.get(forceTime), forceTime, "force time");
         }
+    }
+
+    /** A clock's unit stands in pads.yaml, in the log's head, or in both alike; else it is seconds. */
+    private void clock(String column, int at, String key) {
+        String unit = reader.unit(column);
+        double given = factors.get(at);
+        if (unit.isEmpty()) {
+            factors.set(at, given > 0 ? given : 1);
+            return;
+        }
+        double tick = factor(column, unit, Measure.TIME);
+        if (given > 0 && Math.abs(tick / given - 1) > 1e-9) {
+            throw fault(
+                    "the log's head says that " + column + " is in " + unit + ", pads.yaml (readings: " + key
+                            + ") says otherwise",
+                    "the same unit in both, such as " + key + ": {column: " + column + ", unit: " + unit + "}");
+        }
+        factors.set(at, tick);
     }
 
     private void convert(int column, Measure measure) {
@@ -193,8 +234,11 @@ public final class PadLog implements AutoCloseable {
             for (int k = 0; k < row.length; k++) {
                 row[k] *= factors.get(k);
             }
+            if (forceTime >= 0) {
+                take(row[0] > last ? row[0] : last);
+            }
             if (Double.isNaN(row[0])) {
-                timeless++;
+                timeless += forceTime >= 0 && !Double.isNaN(row[forceTime]) ? 0 : 1;
             } else if (row[0] <= last) {
                 back++;
             } else {
@@ -229,6 +273,7 @@ public final class PadLog implements AutoCloseable {
     /** What was odd, in sentences; complete after the last row. */
     public List<String> remarks() {
         List<String> all = new ArrayList<>(reader.remarks());
+        merged.remark().ifPresent(all::add);
         if (back > 0) {
             all.add(back + " rows have a stamp that is not later than the one before; left out");
         }
@@ -259,19 +304,58 @@ public final class PadLog implements AutoCloseable {
         for (int k = 0; k < data.length; k++) {
             data[k] = Arrays.copyOf(data[k], n);
         }
+        if (pressed >= 0 && taxels.size() < lastOfAll) {
+            elsewhere(data[pressed]);
+        }
         List<SensorLog.Channel> channels = new ArrayList<>();
         for (int c = 0; c < taxels.size(); c++) {
             Integer warmth = temperature.get(padOf.get(c));
             channels.add(new SensorLog.Channel(
-                    taxels.get(c), padOf.get(c), c + 1, data[1 + c], warmth == null ? new double[0] : data[warmth]));
+                    taxels.get(c),
+                    padOf.get(c),
+                    firstNumber + c,
+                    data[1 + c],
+                    warmth == null ? new double[0] : data[warmth]));
         }
         return new SensorLog(
                 names.unit().base(),
                 data[0],
-                data[force],
+                forceTime < 0 ? data[force] : new double[0],
                 ambient < 0 ? new double[0] : data[ambient],
                 pressed < 0 ? new double[0] : data[pressed],
-                channels);
+                channels,
+                forceTime < 0 ? Optional.empty() : Optional.of(ownClock()));
+    }
+
+    private void take(double beside) {
+        Optional<String> fault = merged.take(beside, row[forceTime], row[force]);
+        if (fault.isPresent()) {
+            throw new LogFault(
+                    reader.file(),
+                    reader.line(),
+                    "the reference's own clock " + columns.get(forceTime) + " " + fault.get(),
+                    "stamps that rise, or stay with the same force until the next reading; sort the load cell's readings"
+                            + " before merging them, or name another column");
+        }
+    }
+
+    private OwnClock ownClock() {
+        try {
+            return merged.all();
+        } catch (IllegalArgumentException e) {
+            throw fault(
+                    e.getMessage() + " (column " + columns.get(forceTime) + ")",
+                    "the column of the load cell's own clock and that of its readings, both filled");
+        }
+    }
+
+    /** Presses on taxels of pads that are not read are no presses on these. */
+    private void elsewhere(double[] number) {
+        for (int i = 0; i < number.length; i++) {
+            boolean here = number[i] >= firstNumber && number[i] < firstNumber + taxels.size();
+            boolean another = number[i] >= 1 && number[i] <= lastOfAll && !here;
+            number[i] = another ? -1 : number[i];
+        }
     }
 
     @Override

@@ -17,16 +17,14 @@ final class ReadingKeys {
 
     private ReadingKeys() {}
 
-    private record Clock(String column, double tick) {}
-
-    private static final Key<String> CLOCK_COLUMN = Key.required("column", COLUMN, "Column of the device's clock.");
+    private static final Key<String> CLOCK_COLUMN = Key.required("column", COLUMN, "Column of the clock.");
     private static final Key<Double> CLOCK_UNIT =
             Key.byDefault("unit", new Kinds.Choice<>(ticks()), "s", "seconds", "Unit of that column: s, ms, us or ns.");
-    private static final Section<Clock> CLOCK = Section.of(
+    private static final Section<Readings.Clock> CLOCK = Section.of(
             "clock column",
-            "The device's clock in another unit than seconds.",
+            "A clock in another unit than seconds.",
             List.of(CLOCK_COLUMN, CLOCK_UNIT),
-            b -> new Clock(b.get(CLOCK_COLUMN), b.get(CLOCK_UNIT)));
+            b -> new Readings.Clock(b.get(CLOCK_COLUMN), b.get(CLOCK_UNIT)));
 
     private static Map<String, Double> ticks() {
         Map<String, Double> ticks = new LinkedHashMap<>();
@@ -38,14 +36,14 @@ final class ReadingKeys {
     }
 
     /** A column name, or a block with the column and its unit. */
-    private record OfClock() implements Kind<Clock> {
+    private record OfClock() implements Kind<Readings.Clock> {
         @Override
-        public @Nullable Clock read(Tree tree, String path, Reading reading) {
+        public Readings.@Nullable Clock read(Tree tree, String path, Reading reading) {
             if (tree instanceof Tree.Entries) {
                 return CLOCK.read(tree, path, reading);
             }
             String column = COLUMN.read(tree, path, reading);
-            return column == null ? null : new Clock(column, 1);
+            return column == null ? null : new Readings.Clock(column, 1);
         }
 
         @Override
@@ -91,7 +89,7 @@ final class ReadingKeys {
         }
     }
 
-    private static final Key<Clock> TIME =
+    private static final Key<Readings.Clock> TIME =
             Key.required("time", new OfClock(), "Column of the device's clock, in seconds unless said otherwise.");
     private static final Key<String> SEQUENCE =
             Key.maybe("sequence", COLUMN, "Column that counts the lines at the device; shows lines that were lost.");
@@ -112,6 +110,11 @@ final class ReadingKeys {
                     + " counts.");
     private static final Key<String> FORCE =
             Key.maybe("force", COLUMN, "Column of a reference load cell in N, taken when a command is given no other.");
+    private static final Key<Readings.Clock> FORCE_TIME = Key.maybe(
+            "force time",
+            new OfClock(),
+            "Column of the load cell's own clock, in seconds unless said otherwise, if another instrument logged it and"
+                    + " its readings were merged into the log.");
     private static final Key<String> PRESSED = Key.maybe(
             "pressed",
             COLUMN,
@@ -129,7 +132,7 @@ final class ReadingKeys {
     static final Section<Readings> READINGS = Section.of(
                     "readings",
                     "The columns of a log.",
-                    List.of(TIME, SEQUENCE, TAXELS, UNIT, TEMPERATURE, AMBIENT, FORCE, PRESSED),
+                    List.of(TIME, SEQUENCE, TAXELS, UNIT, TEMPERATURE, AMBIENT, FORCE, FORCE_TIME, PRESSED),
                     ReadingKeys::readings)
             .checked(ReadingKeys::eachColumnOnce);
 
@@ -152,6 +155,7 @@ final class ReadingKeys {
                 temperature,
                 b.find(AMBIENT),
                 b.find(FORCE),
+                b.find(FORCE_TIME),
                 b.find(PRESSED));
     }
 
@@ -165,6 +169,7 @@ final class ReadingKeys {
         b.find(TEMPERATURE).ifPresent(t -> t.values().stream().distinct().forEach(c -> once(c, TEMPERATURE, seen, b)));
         b.find(AMBIENT).ifPresent(c -> once(c, AMBIENT, seen, b));
         b.find(FORCE).ifPresent(c -> once(c, FORCE, seen, b));
+        b.find(FORCE_TIME).ifPresent(t -> once(t.column(), FORCE_TIME, seen, b));
         b.find(PRESSED).ifPresent(c -> once(c, PRESSED, seen, b));
     }
 

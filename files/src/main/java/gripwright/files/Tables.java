@@ -66,13 +66,17 @@ public final class Tables {
     }
 
     /**
-     * Turns CSV that is there already, such as a log or the result of {@code decode}, into Parquet; kinds of columns are
-     * found by looking at every row.
+     * Turns CSV that is there already, such as a log, into Parquet; kinds of columns are found by looking at every row.
      *
      * @throws IOException with what to do, if the module is not there or a file cannot be read or written
      */
     public static void parquetOfCsv(Path csv, Path file) throws IOException {
-        whole(file, beside -> parquet(file + ": " + NO_PARQUET).convert(csv, beside));
+        parquetOfCsv(csv, file, List.of());
+    }
+
+    /** The same with columns of known kinds, so that one without any value does not become one of texts. */
+    public static void parquetOfCsv(Path csv, Path file, List<DataTable.Column> columns) throws IOException {
+        whole(file, beside -> parquet(file + ": " + NO_PARQUET).convert(csv, beside, columns));
     }
 
     private static ParquetWriter parquet(String otherwise) throws IOException {

@@ -2,6 +2,7 @@ package gripwright.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import gripwright.pad.Readings;
 import gripwright.signal.SensorLog;
@@ -40,6 +41,7 @@ class PadLogTest {
             Map.of("strip", "temp"),
             Optional.of("air"),
             Optional.of("F"),
+            Optional.empty(),
             Optional.empty());
 
     @TempDir
@@ -55,7 +57,7 @@ class PadLogTest {
     private Read read(byte[] bytes, String reference) throws IOException {
         Path file = folder.resolve("log.csv");
         Files.write(file, bytes);
-        try (PadLog log = PadLog.toCalibrate(file, NAMES, reference)) {
+        try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column(reference))) {
             SensorLog all = log.all();
             return new Read(all, log.remarks());
         }
@@ -79,7 +81,7 @@ class PadLogTest {
             out.write(("\"t\",b,a,temp,F,air\r\n" + "0,2,1,24,0,101\r\n" + "1,3,2,24,0,101\r\n")
                     .getBytes(StandardCharsets.UTF_8));
         }
-        try (PadLog log = PadLog.toCalibrate(file, NAMES, "F")) {
+        try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column("F"))) {
             assertThat(log.all().channels().get(0).readings()).containsExactly(1000, 2000);
         }
     }
@@ -171,7 +173,7 @@ class PadLogTest {
             sparse.setLength(2L << 30);
         }
         assertThatThrownBy(() -> {
-                    try (PadLog log = PadLog.toCalibrate(file, NAMES, "F")) {
+                    try (PadLog log = PadLog.toCalibrate(file, NAMES, PadLog.Against.column("F"))) {
                         log.all();
                     }
                 })
@@ -191,5 +193,100 @@ class PadLogTest {
         assertThatThrownBy(() -> read("t;a;b\n")).hasMessageContaining("not separated by commas");
         assertThatThrownBy(() -> read("t,a,t\n")).hasMessageContaining("column 't' stands there twice");
         assertThatThrownBy(() -> read(HEAD)).hasMessageContaining("0 rows that can be used");
+    }
+
+    /** Rows at 100 a second, a load cell at 50 by its own clock in milliseconds, which stays until the next reading. */
+    private static String merged(int rows) {
+        StringBuilder text = new StringBuilder("# units: t s, a kPa, b kPa, tF ms\nt,a,b,temp,F,air,tF\n");
+        for (int i = 0; i < rows; i++) {
+            text.append(i / 100.0).append(",1,2,24,").append(i / 2).append(",101,");
+            text.append(5000 + 20 * (i / 2)).append('\n');
+        }
+        return text.toString();
+    }
+
+    private SensorLog own(String text) throws IOException {
+        Path file = folder.resolve("own.csv");
+        Files.writeString(file, text);
+        try (PadLog log =
+                PadLog.toCalibrate(file, NAMES, new PadLog.Against("F", Optional.of("tF"), 0, Optional.empty()))) {
+            return log.all();
+        }
+    }
+
+    @Test
+    void aReferenceWithItsOwnClockKeepsItsStamps() throws IOException {
+        SensorLog log = own(merged(400));
+        assertThat(log.own().orElseThrow().stamp()).hasSize(200);
+        assertThat(log.own().orElseThrow().stamp()[1]).isCloseTo(5.02, within(1e-9));
+        assertThat(log.own().orElseThrow().beside()).startsWith(0, 0.02);
+        assertThat(log.own().orElseThrow().force()).startsWith(0, 1);
+        assertThat(log.force()).isEmpty();
+        assertThat(log.time()).hasSize(400);
+    }
+
+    /** As a join of both tables gives it: rows of the load cell alone lie between those of the device. */
+    @Test
+    void rowsOfTheLoadCellAloneCountForIt() throws IOException {
+        StringBuilder text = new StringBuilder("t,a,b,temp,F,air,tF\n");
+        for (int i = 0; i < 200; i++) {
+            text.append(i / 100.0)
+                    .append(",1,2,24,,101,\n,,,,")
+                    .append(i)
+                    .append(",,")
+                    .append(7 + i / 100.0)
+                    .append('\n');
+        }
+        SensorLog log = own(text.toString());
+        assertThat(log.time()).hasSize(200);
+        assertThat(log.own().orElseThrow().stamp()).hasSize(200);
+        assertThat(log.own().orElseThrow().beside()).startsWith(0, 0.01);
+    }
+
+    @Test
+    void anOwnClockThatIsMissingGoesBackOrIsTooCoarseIsRefused() {
+        assertThatThrownBy(() -> own(merged(400).replace("air,tF", "air,tG")))
+                .hasMessageContaining("own.csv:2: there is no column 'tF' (the reference's own clock)");
+        assertThatThrownBy(() -> own(merged(400).replace(",6000\n", ",600\n")))
+                .hasMessageContaining("own.csv:103: the reference's own clock tF goes back from 5.98 s to 0.6 s")
+                .hasMessageContaining("expected: stamps that rise, or stay with the same force until the next reading")
+                .hasMessageContaining("sort the load cell's readings before merging them, or name another column");
+        assertThatThrownBy(() -> own(merged(400).replace("1,101,5020\n", "1,101,5000\n")))
+                .hasMessageContaining("tF stays at 5 s while the force goes from 0 N to 1 N");
+        assertThatThrownBy(() -> own(merged(20)))
+                .hasMessageContaining("stamps 10 readings; a calibration needs at least 100 (column tF)");
+        assertThatThrownBy(() -> own(merged(400).replace("tF ms", "tF Pa"))).hasMessageContaining("tF is in Pa");
+    }
+
+    /** Microseconds since 1970 are no fault of a clock. */
+    @Test
+    void aClockMayCountFromNineteenSeventy() throws IOException {
+        String text = merged(400).replace("tF ms", "tF us").replaceAll(",(\\d{4})\n", ",1795600000$100\n");
+        assertThat(own(text).own().orElseThrow().stamp()[1]).isCloseTo(1795600000.502, within(1e-6));
+    }
+
+    @Test
+    void onePadOfSeveralIsReadByItself() throws IOException {
+        Readings two = new Readings(
+                "t",
+                1,
+                Optional.empty(),
+                new java.util.TreeMap<>(Map.of("left", List.of("a", "b"), "thumb", List.of("c", "d"))),
+                Readings.Scale.PA,
+                Map.of("left", "temp", "thumb", "temp"),
+                Optional.empty(),
+                Optional.of("F"),
+                Optional.empty(),
+                Optional.of("pressed"));
+        Path file = folder.resolve("two.csv");
+        Files.writeString(file, "t,c,d,temp,F,pressed\n0,1,2,24,0,0\n1,1,2,24,1,1\n2,1,2,24,1,4\n3,1,2,24,1,9\n");
+        try (PadLog log =
+                PadLog.toCalibrate(file, two, new PadLog.Against("F", Optional.empty(), 0, Optional.of("thumb")))) {
+            SensorLog all = log.all();
+            assertThat(all.channels()).extracting(SensorLog.Channel::number).containsExactly(3, 4);
+            assertThat(all.channels()).extracting(SensorLog.Channel::column).containsExactly("c", "d");
+            // Taxel 1 is the other pad's: no press on this one. There is no taxel 9, which the calibration says.
+            assertThat(all.pressed()).containsExactly(0, -1, 4, 9);
+        }
     }
 }

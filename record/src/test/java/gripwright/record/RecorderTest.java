@@ -138,6 +138,18 @@ class RecorderTest {
                 .contains("not UTF-8 at byte 5,\"1,0,\\xe2x\\xac,2\"");
     }
 
+    /** The log keeps what was sent: what is missing stays so, and what no chip can read is counted as saturated. */
+    @Test
+    void missingAndAbsurdValuesAreKeptAsTheyCame() throws IOException {
+        Recording r = Fake.record(
+                log(), Fake.layout(), NAMES + "0,0,101000,101000\n1,1,nan,101000\n2,2,,1e300\n3,3,101000,101000\n");
+        assertThat(readings())
+                .containsExactly("0,0,101000,101000", "1,1,nan,101000", "2,2,,1e300", "3,3,101000,101000");
+        assertThat(r.counts().malformed()).isZero();
+        assertThat(r.taxels().get(0).saturated()).isZero();
+        assertThat(r.taxels().get(1).saturated()).isEqualTo(1);
+    }
+
     @Test
     void aLineThatIsTooLongIsCutWithItsLengthSaid() throws IOException {
         Recording r = Fake.record(log(), Fake.layout(), NAMES + "9".repeat(200_000) + "\n0,0,1,2\n");

@@ -92,21 +92,12 @@ public final class CalibrationPage {
 
     private static void clocks(Html page, Calibration c) {
         page.heading("Clocks");
-        page.say(told("The reference is written late by ", c.lag(), 1e3, "ms at the log's start"));
-        page.say(told("Its clock is fast by ", c.skew(), 1e6, "millionths"));
+        page.say(sentence(FigureText.lag(c)));
+        page.say(sentence(FigureText.skew(c)));
     }
 
-    private static String told(String says, Calibration.Told told, double factor, String unit) {
-        return told.refusal().isPresent()
-                ? says + "an unknown amount: " + told.refusal().get() + "."
-                : says
-                        + FigureText.withHalf(
-                                factor * told.value(),
-                                factor
-                                        * 0.5
-                                        * (told.interval().high()
-                                                - told.interval().low()))
-                        + " " + unit + ".";
+    private static String sentence(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
     }
 
     private static void figures(Html page, Calibration c) {

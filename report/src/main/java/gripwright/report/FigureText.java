@@ -1,5 +1,6 @@
 package gripwright.report;
 
+import gripwright.signal.Calibration;
 import gripwright.signal.Figure;
 import gripwright.signal.FigureKind;
 import java.math.BigDecimal;
@@ -53,6 +54,29 @@ public final class FigureText {
             return Num.digits(value, 4);
         }
         return plain(value, decimals) + " ± " + plain(half, decimals);
+    }
+
+    /** How late the reference is, or what its own clock shows; the start of a sentence, without its capital. */
+    public static String lag(Calibration c) {
+        double half = 0.5 * (c.lag().interval().high() - c.lag().interval().low());
+        boolean seconds = c.ownClock() && Math.abs(c.lag().value()) >= 10;
+        String value =
+                withHalf((seconds ? 1 : 1e3) * c.lag().value(), (seconds ? 1 : 1e3) * half) + (seconds ? " s" : " ms");
+        String unknown = "an unknown time (" + c.lag().refusal().orElse("") + ")";
+        String told = c.lag().refusal().isPresent() ? unknown : value;
+        return c.ownClock()
+                ? "at the log's start the reference's own clock shows " + told + " more than the device's"
+                : "the reference is late by " + told + " at the log's start";
+    }
+
+    /** How fast the reference's clock is; the start of a sentence, without its capital. */
+    public static String skew(Calibration c) {
+        double half = 0.5 * (c.skew().interval().high() - c.skew().interval().low());
+        return "its clock is fast by "
+                + c.skew()
+                        .refusal()
+                        .map(why -> "an unknown amount (" + why + ")")
+                        .orElse(withHalf(1e6 * c.skew().value(), 1e6 * half) + " millionths");
     }
 
     private static String plain(double value, int decimals) {

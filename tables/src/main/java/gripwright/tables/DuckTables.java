@@ -45,7 +45,7 @@ public final class DuckTables implements ParquetWriter {
     }
 
     @Override
-    public void convert(Path csv, Path file) throws IOException {
+    public void convert(Path csv, Path file, List<DataTable.Column> columns) throws IOException {
         long before;
         try (Stream<String> lines = Files.lines(csv)) {
             before = lines.takeWhile(line -> line.startsWith("#")).count();
@@ -53,9 +53,16 @@ public final class DuckTables implements ParquetWriter {
         try (Connection db = DriverManager.getConnection("jdbc:duckdb:");
                 Statement sql = db.createStatement()) {
             sql.execute("SET memory_limit = '" + MEMORY + "'");
-            // Every row decides about the kind of its column: a word far down must not be an error or be lost.
+            // Else every row decides about the kind of its column: a word far down must not be an error or be lost.
+            String kinds = columns.isEmpty()
+                    ? "sample_size = -1"
+                    : "columns = {"
+                            + columns.stream()
+                                    .map(c -> "'" + quoted(c.name(), '\'') + "': '" + type(c.kind()) + "'")
+                                    .collect(Collectors.joining(", "))
+                            + "}";
             sql.execute("COPY (SELECT * FROM read_csv('" + quoted(csv.toString(), '\'') + "', skip = " + before
-                    + ", header = true, delim = ',', quote = '\"', escape = '\"', sample_size = -1)) TO '"
+                    + ", header = true, delim = ',', quote = '\"', escape = '\"', " + kinds + ")) TO '"
                     + quoted(file.toString(), '\'') + "' (FORMAT parquet, COMPRESSION zstd)");
         } catch (SQLException e) {
             throw new IOException("cannot write Parquet from " + csv + ": " + e.getMessage(), e);

@@ -25,7 +25,8 @@ public final class CalibrationJson {
                     .number("cycle_s", c.cycleTime())
                     .number("false_alarm", c.rates().falseAlarm())
                     .number("miss", c.rates().miss())
-                    .whole("zero_readings", c.rates().zeros());
+                    .whole("zero_readings", c.rates().zeros())
+                    .truth("own_clock", c.ownClock());
             told(json, "lag_s", c.lag());
             told(json, "skew", c.skew());
             json.number("reference_temperature_degC", c.temperature0()).number("reference_ambient_Pa", c.ambient0());
