@@ -64,6 +64,7 @@ final class NowLog implements AutoCloseable, LogFollower.Taker {
 
     private long size = -1;
     private long grewAt;
+    private boolean grew;
     private long askedAt;
     private boolean running;
     private String trouble = "";
@@ -103,11 +104,12 @@ final class NowLog implements AutoCloseable, LogFollower.Taker {
         long is = follower.file().size();
         if (size >= 0 && is > size) {
             grewAt = now;
+            grew = true;
         }
         boolean fresh = size < 0;
         size = is;
         boolean before = running;
-        if (silentFor(now) < 1 && !fresh) {
+        if (grew && silentFor(now) < 1) {
             running = true;
         } else if (fresh || now - askedAt > HELD_NANOS) {
             running = follower.file().held(silentFor(now) < GROWING_SECONDS);

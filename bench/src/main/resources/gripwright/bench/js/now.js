@@ -1,6 +1,6 @@
 // Question 7: what the built pads say now. Asks the server while the section is in view, state after state: the next is
 // asked for when the last is drawn, so a slow page skips states instead of falling behind.
-import {get} from './api.js';
+import {Refused, get} from './api.js';
 import {writeAddress} from './address.js';
 import {$, csv, el, fault, num, offer, scrolled} from './dom.js';
 import {NowCurves} from './nowcurves.js';
@@ -37,7 +37,7 @@ function lasting(seconds) {
  * @param {number|null} value
  * @returns {string}
  */
-const reading = value => (value === null || value === undefined ? '\u2013' : num(value, Math.abs(value) >= 1000 ? 1 : 4));
+const reading = value => (value === null || value === undefined ? '\u2013' : Math.abs(value) >= 10000 ? (value < 0 ? '\u2212' : '') + big(Math.abs(value)) : num(value, Math.abs(value) >= 1000 ? 1 : 4));
 
 /**
  * A time of the machine's clock.
@@ -119,7 +119,8 @@ export class NowView {
       } catch (e) {
         if (ticket !== this.ticket) return;
         after = 0;
-        if (/** @type {any} */ (e).status) {
+        if (!(e instanceof Refused || /fetch|load/i.test(e.message))) console.error(e); // a defect of this page
+        if (e instanceof Refused) {
           this.nothing(el('span', {}, e.message[0].toUpperCase() + e.message.slice(1) + '.'));
           if (this.page.place.log) $('now-faults').replaceChildren(el('button', {class: 'plain', onclick: () => this.newest()}, 'Show the newest log'));
         }
@@ -192,6 +193,7 @@ export class NowView {
       this.logs(s);
       return;
     }
+    $('now-live').hidden = false; // before anything is drawn: what is hidden has no width
     if (s.layout?.taxels) {
       this.layout = {...s.layout, id: s.layoutId};
       this.pads.build(this.layout);
@@ -207,7 +209,6 @@ export class NowView {
       place.taxel = names[0] ?? '';
       writeAddress(place);
     }
-    $('now-live').hidden = false;
     $('now-csv').hidden = names.length === 0;
     $('now-taxel').value = place.taxel;
     this.logs(s);
@@ -257,11 +258,12 @@ export class NowView {
 
   /** @param {NowState} s */
   sentence(s) {
+    const log = el('span', {class: 'path'}, 'logs/' + s.log);
     const rate = `${num(s.rate)} readings and ${big(s.values)} values a second`;
     const from = s.source ? ` from ${s.source}` : '';
     $('now-say').replaceChildren(...(s.state === 'running'
-      ? [el('b', {}, `Recording for ${lasting(s.arrival)}`), `${from} into logs/${s.log}, begun ${clock(s.started)}: ${rate}.`]
-      : [el('b', {}, 'No recording runs. '), `logs/${s.log}${from} ended ${clock(s.wall)} after ${lasting(s.arrival)}; its last values are drawn.`]),
+      ? [el('b', {}, `Recording for ${lasting(s.arrival)}`), `${from} into `, log, `, begun ${clock(s.started)}: ${rate}.`]
+      : [el('b', {}, 'No recording runs. '), log, `${from} ended ${clock(s.wall)} after ${lasting(s.arrival)}; its last values are drawn.`]),
     s.reading ? ' Reading what was written before.' : '',
     s.skipped ? ` ${big(s.skipped / 1e6)}\u00a0MB of it were left out to keep up; it is counted from ${lasting(s.since ?? 0)} on.` : '');
     $('a7').textContent = s.state === 'running' ? `${num(s.rate)} readings a second` : 'no recording runs';
@@ -292,8 +294,8 @@ export class NowView {
   /** @param {NowState} s */
   warnings(s) {
     const box = $('now-faults');
-    if (box.childElementCount !== s.warnings.length || !box.querySelector('.fault')) {
-      box.replaceChildren(...s.warnings.map(() => el('div', {class: 'fault'}, el('span', {class: 'tag'}, 'warning'), el('span', {class: 'words'}))));
+    if (box.querySelectorAll('.words').length !== s.warnings.length) {
+      box.replaceChildren(...(s.warnings.length ? [el('div', {class: 'fault'}, el('span', {class: 'tag'}, s.warnings.length > 1 ? 'warnings' : 'warning'), ...s.warnings.map(() => el('span', {class: 'words'})))] : []));
     }
     box.querySelectorAll('.words').forEach((/** @type {Element} */ node, /** @type {number} */ i) => { if (node.textContent !== s.warnings[i]) node.textContent = s.warnings[i]; });
     // For ears: when a warning is new, not whenever its seconds go on.

@@ -82,7 +82,9 @@ export class NowCurves {
     if (!known) {
       const host = el('div', {role: 'img'});
       const heading = el('h3');
-      this.box.append(el('div', {class: 'nowplot'}, heading, host));
+      const figure = el('div', {class: 'nowplot'}, heading, host);
+      if (key === 'taxel') this.box.prepend(figure);
+      else this.box.append(figure);
       const axis = {stroke: () => css('ink'), grid: {stroke: () => css('rule'), width: 0.6}, ticks: {show: false}, font: '12px sans-serif'};
       const line = {stroke: () => css('ink'), width: 1, points: {show: false}};
       const plot = new uPlot({
@@ -91,7 +93,7 @@ export class NowCurves {
         legend: {show: false},
         cursor: {show: false},
         scales: {x: {time: false, range: [-SECONDS, 0]}, y: {range: (_, low, high) => within(low, high)}},
-        axes: [{...axis, size: 26, values: (_, v) => v.map(t => (t === 0 ? 'now' : `\u2212${-t}\u00a0s`))}, {...axis, size: 62, values: (_, v) => v.map(t => String(+t.toPrecision(7)).replace('-', '\u2212'))}],
+        axes: [{...axis, size: 26, values: (_, v) => v.map(t => (t === 0 ? 'now' : `\u2212${-t}\u00a0s`))}, {...axis, size: 62, space: 24, values: (_, v) => v.map(t => String(+t.toPrecision(7)).replace('-', '\u2212'))}],
         series: [{}, line, line],
         bands: [{series: [2, 1], fill: () => css('edge')}],
       }, data, host);

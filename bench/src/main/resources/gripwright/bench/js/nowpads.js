@@ -2,7 +2,10 @@
 import {num, svg} from './dom.js';
 
 const LEFT = 54;
-const BAND = 58;
+const TALL = 68;
+/** Of a row where there are many. */
+const LOW = 44;
+const MANY = 6;
 const BELOW = 1 / 3;
 const HEAD = 20;
 const FOOT = 18;
@@ -37,6 +40,7 @@ export class NowPads {
     /** @type {any[]} */
     this.scales = [];
     this.scale = 0;
+    this.band = TALL;
     this.width = 0;
     /** @type {any[]} */
     this.last = [];
@@ -82,6 +86,8 @@ export class NowPads {
   build(layout) {
     if (layout !== this.layout) this.rescale();
     this.layout = layout;
+    const rowsOf = line => Math.max(...line.cells.map(c => c.row)) + 1;
+    this.band = layout.lines.reduce((sum, line) => sum + rowsOf(line), 0) > MANY ? LOW : TALL;
     this.cells = [];
     this.scales = [];
     this.width = this.box.clientWidth || 900;
@@ -93,19 +99,23 @@ export class NowPads {
     let y = 0;
     layout.lines.forEach((line, k) => {
       const x = mm => LEFT + (mm - spans[k][0]) * perMm;
-      const rows = Math.max(...line.cells.map(c => c.row)) + 1;
-      const height = rows * BAND;
-      parts.push(svg('text', {class: 'l b', x: LEFT, y: y + 13}, line.name));
+      const rows = rowsOf(line);
+      const lowest = new Map();
+      for (const c of line.cells) lowest.set(layout.taxels[c.i][1], Math.max(c.row, lowest.get(layout.taxels[c.i][1]) ?? 0));
+      const height = rows * this.band;
+      const towards = line.bodies.length && line.name !== 'palm' ? svg('tspan', {class: 'towards', dx: 8}, 'palm at the left, tip at the right') : '';
+      parts.push(svg('text', {class: 'l b', x: LEFT, y: y + 13}, line.name, towards));
       const top = y + HEAD;
       for (const [from, to] of line.bodies) parts.push(svg('rect', {class: 'nowbody', x: x(from) + 1, y: top - 3, width: Math.max(1, (to - from) * perMm - 2), height: height + 6, rx: 6}));
       for (let row = 0; row < rows; row++) {
-        const zero = top + row * BAND + BAND / (1 + BELOW);
-        const high = svg('text', {class: 'lq', x: LEFT - 8, y: top + row * BAND + 10, 'text-anchor': 'end'});
+        const zero = top + row * this.band + this.band / (1 + BELOW);
+        if (row > 0) continue; // all rows have the same scale
+        const high = svg('text', {class: 'lq', x: LEFT - 8, y: top + row * this.band + 10, 'text-anchor': 'end'});
         this.scales.push(high);
         parts.push(high, svg('text', {class: 'lq', x: LEFT - 8, y: zero + 4, 'text-anchor': 'end'}, '0'),
-          svg('path', {class: 'gl', d: `M${LEFT - 5} ${top + row * BAND}H${LEFT}M${LEFT - 5} ${zero}H${LEFT}`}));
+          svg('path', {class: 'gl', d: `M${LEFT - 5} ${top + row * this.band}H${LEFT}M${LEFT - 5} ${zero}H${LEFT}`}));
       }
-      for (const c of line.cells) this.cell(parts, c, x(c.x), c.pitch * perMm, top + c.row * BAND, c.row === rows - 1);
+      for (const c of line.cells) this.cell(parts, c, x(c.x), c.pitch * perMm, top + c.row * this.band, c.row === lowest.get(layout.taxels[c.i][1]));
       y = top + height + FOOT + GAP;
     });
     this.chosenRect = svg('rect', {class: 'chosen', rx: 2});
@@ -123,14 +133,14 @@ export class NowPads {
    */
   cell(parts, c, x, pitch, top, named) {
     const width = Math.max(1.5, Math.min(26, pitch * 0.72));
-    const zero = top + BAND / (1 + BELOW);
+    const zero = top + this.band / (1 + BELOW);
     const column = this.layout.taxels[c.i][0];
     const bar = svg('rect', {class: 'nowbar', x: x - width / 2, width});
     const glyph = svg('text', {class: 'n nowmark', x, y: top + 12, 'text-anchor': 'middle'});
-    parts.push(svg('rect', {class: 'nowcell', x: x - width / 2, y: top, width, height: BAND}), bar,
+    parts.push(svg('rect', {class: 'nowcell', x: x - width / 2, y: top, width, height: this.band}), bar,
       svg('path', {class: 'nowzero', d: `M${x - pitch / 2} ${zero}H${x + pitch / 2}`}), glyph);
-    if (named && pitch >= NARROW) parts.push(svg('text', {class: 'lq', x, y: top + BAND + FOOT - 3, 'text-anchor': 'middle'}, column.length > 7 ? column.slice(0, 6) + '\u2026' : column));
-    parts.push(svg('rect', {class: 'click', x: x - pitch / 2, y: top, width: pitch, height: BAND, 'data-cell': c.i}));
+    if (named && pitch >= NARROW) parts.push(svg('text', {class: 'lq', x, y: top + this.band + FOOT - 3, 'text-anchor': 'middle'}, column.length > 7 ? column.slice(0, 6) + '\u2026' : column));
+    parts.push(svg('rect', {class: 'click', x: x - pitch / 2, y: top, width: pitch, height: this.band, 'data-cell': c.i}));
     this.cells[c.i] = {column, x, top, width, zero, bar, glyph, pitch};
   }
 
@@ -144,8 +154,7 @@ export class NowPads {
     this.last = [s, changes, taxel];
     const most = Math.max(0, ...changes.filter((v, i) => v !== null && !'rw'.includes(s.marks[i])).map(v => Math.max(Number(v), -Number(v) / BELOW)));
     if (most > this.scale) {
-      // Twice as much at first, so that noise alone does not fill the scale.
-      this.scale = nice(this.scale ? most : 2 * most);
+      this.scale = nice(1.2 * most); // a little room, so that noise at the top does not double the scale
       const unit = this.layout.unit;
       this.scales.forEach(text => { text.textContent = num(this.scale, 3); });
       const note = document.getElementById('now-scale');
@@ -153,7 +162,7 @@ export class NowPads {
     } else if (this.scale && this.scales[0]?.textContent === '') {
       this.scales.forEach(text => { text.textContent = num(this.scale, 3); });
     }
-    const up = BAND / (1 + BELOW);
+    const up = this.band / (1 + BELOW);
     this.cells.forEach((c, i) => {
       const v = changes[i];
       const share = v === null || !this.scale ? 0 : Math.max(-BELOW, Math.min(1, v / this.scale));
@@ -165,7 +174,7 @@ export class NowPads {
     });
     const c = this.cells.find(one => one.column === taxel);
     if (this.chosenRect) {
-      for (const [k, v] of Object.entries(c ? {x: c.x - c.width / 2 - 3, y: c.top - 1, width: c.width + 6, height: BAND + 2} : {width: 0, height: 0})) this.chosenRect.setAttribute(k, String(v));
+      for (const [k, v] of Object.entries(c ? {x: c.x - c.width / 2 - 3, y: c.top - 1, width: c.width + 6, height: this.band + 2} : {width: 0, height: 0})) this.chosenRect.setAttribute(k, String(v));
     }
   }
 }
