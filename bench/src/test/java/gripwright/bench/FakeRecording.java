@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +14,9 @@ import java.nio.file.StandardOpenOption;
 final class FakeRecording implements AutoCloseable {
     final Path file;
     private final FileChannel channel;
+    /** Kept: one that nobody refers to any more is forgotten within this program. */
+    private final FileLock lock;
+
     private int rows;
 
     /** @param columns of the source, after arrival and wall */
@@ -21,9 +25,7 @@ final class FakeRecording implements AutoCloseable {
             Path logs = Files.createDirectories(folder.resolve("logs"));
             file = logs.resolve(name);
             channel = FileChannel.open(file, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW);
-            if (channel.tryLock() == null) {
-                throw new IllegalStateException("somebody holds " + file);
-            }
+            lock = channel.lock();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -83,6 +85,7 @@ final class FakeRecording implements AutoCloseable {
     @Override
     public void close() {
         try {
+            lock.close();
             channel.close();
         } catch (IOException e) {
             throw new UncheckedIOException(e);

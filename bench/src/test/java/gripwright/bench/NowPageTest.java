@@ -75,6 +75,9 @@ class NowPageTest {
     void whatToRunIsSaidAndTheRecordingAppearsByItself() {
         Page page = open(ColorScheme.LIGHT, "#q7");
         assertThat(page.locator("#now-say")).containsText("./gripwright record demo --from serial:");
+        // What is worked out above must not push it out of view: then it would rightly be asked for no more.
+        assertThat(page.locator("#feel tbody tr")).hasCount(2);
+        assertThat(page.locator("#now-say")).isInViewport();
         try (FakeRecording log = recording()) {
             log.rows(150, pressed(100_000));
             assertThat(page.locator("#now-say")).containsText("Recording for 1 s from tcp:here:4000 into logs/a.csv");

@@ -112,8 +112,10 @@ export class NowView {
         const state = await get('/api/now', {after, log: this.page.place.log, taxel: this.page.place.taxel, layout: this.layout?.id ?? ''});
         if (ticket !== this.ticket) return;
         if (state) {
-          after = state.version;
+          const taxel = this.page.place.taxel;
           this.draw(state);
+          // If only this state told which taxels there are, the curve of the one now chosen is still to come.
+          after = taxel === this.page.place.taxel ? state.version : 0;
         }
         await new Promise(done => setTimeout(done, RESTING));
       } catch (e) {
