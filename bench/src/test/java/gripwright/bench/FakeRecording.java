@@ -29,7 +29,7 @@ final class FakeRecording implements AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        write("# gripwright log 1\n# project: test\n# hand: test\n# source: tcp:here:4000\n"
+        write("# gripwright log 1\n# project: test\n# hand: test\n# source: serial:/dev/ttyACM0?baud=115200\n"
                 + "# started: 2026-11-25T10:00:00.000Z\n# units: arrival s, wall ms, t s, p00 Pa, p01 Pa, F N\n"
                 + "arrival,wall," + columns + "\n");
     }

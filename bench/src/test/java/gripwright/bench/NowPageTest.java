@@ -80,7 +80,7 @@ class NowPageTest {
         assertThat(page.locator("#now-say")).isInViewport();
         try (FakeRecording log = recording()) {
             log.rows(150, pressed(100_000));
-            assertThat(page.locator("#now-say")).containsText("Recording for 1 s from tcp:here:4000 into logs/a.csv");
+            assertThat(page.locator("#now-say")).containsText("Recording for 1 s from serial:/dev/ttyACM0?baud=115200 into logs/a.csv");
             assertThat(page.locator("#now-pads .nowbar")).hasCount(8);
             assertThat(page.locator("#now-curves canvas")).hasCount(2);
             assertThat(page.locator("#now-faults")).containsText("p06 reached an end of the chip's range");
@@ -88,7 +88,7 @@ class NowPageTest {
             assertThat(page.locator("html[data-now='running 250']")).hasCount(1);
             assertThat(height(page, 3)).isGreaterThan(20);
             assertThat(height(page, 2)).isLessThan(2);
-            assertThat(page.locator("#now-scale")).hasText("A full bar is 5000 Pa above a taxel's zero.");
+            assertThat(page.locator("#now-scale")).hasText("A full bar is 3000 Pa above a taxel's zero.");
             assertThat(page.locator("#now-tallies")).containsText("no reading missing");
         }
         assertThat(page.locator("#now-say")).containsText("No recording runs.");

@@ -14,14 +14,14 @@ const NARROW = 30;
 const GLYPHS = {r: '!', w: '!', n: '?', s: '='};
 
 /**
- * The smallest of 1, 2 or 5 x 10^n that is not below a value.
+ * The smallest of 1, 1.5, 2, 3, 5 or 7 x 10^n that is not below a value.
  * @param {number} value
  * @returns {number}
  */
 export function nice(value) {
   if (!(value > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(value));
-  return [1, 2, 5, 10].map(k => k * power).find(w => w >= value * (1 - 1e-9)) ?? 10 * power;
+  return [1, 1.5, 2, 3, 5, 7, 10].map(k => k * power).find(w => w >= value * (1 - 1e-9)) ?? 10 * power;
 }
 
 /** The drawing. */
