@@ -81,14 +81,14 @@ class BenchShots {
                     .orElseThrow();
             FakeRecording made = new FakeRecording(
                     folder.resolve("demo"), "2026-11-25-100000.csv", columns.substring("arrival,wall,".length()));
-            made.write(String.join(
-                            "\n",
-                            all.stream()
-                                    .filter(l -> !l.startsWith("#") && !l.startsWith("arrival"))
-                                    .takeWhile(
-                                            l -> Double.parseDouble(l.substring(0, l.indexOf(','))) < PRESSED_SECONDS)
-                                    .toList())
-                    + "\n");
+            List<String> rows = all.stream()
+                    .filter(l -> !l.startsWith("#") && !l.startsWith("arrival"))
+                    .toList();
+            int before = (int) rows.stream()
+                    .takeWhile(l -> Double.parseDouble(l.substring(0, l.indexOf(','))) < PRESSED_SECONDS)
+                    .count();
+            made.write(String.join("\n", rows.subList(0, before)) + "\n");
+            rest = List.copyOf(rows.subList(before, before + 400));
             return made;
         }
     }

@@ -80,7 +80,8 @@ class NowPageTest {
         assertThat(page.locator("#now-say")).isInViewport();
         try (FakeRecording log = recording()) {
             log.rows(150, pressed(100_000));
-            assertThat(page.locator("#now-say")).containsText("Recording for 1 s from serial:/dev/ttyACM0?baud=115200 into logs/a.csv");
+            assertThat(page.locator("#now-say"))
+                    .containsText("Recording for 1 s from serial:/dev/ttyACM0?baud=115200 into logs/a.csv");
             assertThat(page.locator("#now-pads .nowbar")).hasCount(8);
             assertThat(page.locator("#now-curves canvas")).hasCount(2);
             assertThat(page.locator("#now-faults")).containsText("p06 reached an end of the chip's range");

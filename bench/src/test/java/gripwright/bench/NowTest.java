@@ -94,7 +94,9 @@ class NowTest {
             String first = until("&taxel=p01", has("\"readings\":100,"));
             assertThat(first)
                     .contains(
-                            "\"state\":\"running\"", "\"source\":\"serial:/dev/ttyACM0?baud=115200\"", "\"lost\":\"no reading missing\"")
+                            "\"state\":\"running\"",
+                            "\"source\":\"serial:/dev/ttyACM0?baud=115200\"",
+                            "\"lost\":\"no reading missing\"")
                     .contains("\"taxels\":[[\"p00\",\"\"],[\"p01\",\"\"]]", "\"unit\":\"Pa\"", "\"force\":\"F\"")
                     .contains(
                             "\"last\":[101000,101001]",
