@@ -49,6 +49,7 @@ final class Routes {
     private final Events events;
     private final Guard guard;
     private final Pads pads = new Pads();
+    private final Now now;
     private final Map<String, Route> gets;
     private final Map<String, Consumer<Query>> posts;
     private final String instance = UUID.randomUUID().toString();
@@ -60,6 +61,7 @@ final class Routes {
         this.studies = studies;
         this.events = events;
         this.guard = guard;
+        this.now = new Now(desk);
         this.gets = reading();
         this.posts = changing();
     }
@@ -88,6 +90,7 @@ final class Routes {
 
     void stop() {
         studies.stop();
+        now.close();
     }
 
     Answer answer(HttpExchange exchange) throws IOException, InterruptedException {
@@ -185,6 +188,10 @@ final class Routes {
         to.put("/api/runs.parquet", q -> runs("parquet", "application/vnd.apache.parquet"));
         to.put("/api/pads", q -> Answer.json(pads.wire(desk.state())));
         to.put("/api/pads.svg", q -> picture(q, pads.picture(desk.state(), q.text("pad")), "pad.svg"));
+        to.put("/api/now", q -> {
+            String state = now.answer(q);
+            return state == null ? Answer.json(204, "") : Answer.json(state);
+        });
         to.put("/api/report.html", q -> report());
         return to;
     }

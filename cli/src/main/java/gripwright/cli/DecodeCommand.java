@@ -6,7 +6,6 @@ import gripwright.files.ForceTable;
 import gripwright.files.PadLog;
 import gripwright.files.Tables;
 import gripwright.files.json.DecodeJson;
-import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
 import gripwright.pad.Readings;
 import gripwright.report.DecodePicture;
@@ -21,7 +20,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -95,20 +93,10 @@ final class DecodeCommand extends ProjectCommand {
         PadSetup setup = PadCommands.setup(open);
         Readings readings = PadLogs.readings(open, setup);
         Decoding how = CalibrationFile.read(open.folder());
-        List<String> columns = how.taxels().stream().map(Decoding.Cell::column).toList();
-        if (!columns.equals(readings.taxelColumns())) {
-            throw new CommandFailure(
-                    Exit.USAGE,
-                    CalibrationFile.NAME + " was made for other taxels than pads.yaml names now: " + columns + " and "
-                            + readings.taxelColumns() + "; calibrate again");
-        }
-        if (!how.unit().equals(readings.unit().base())) {
-            throw new CommandFailure(
-                    Exit.USAGE,
-                    CalibrationFile.NAME + " counts in " + how.unit() + ", pads.yaml in "
-                            + readings.unit().symbol() + "; calibrate again");
-        }
-        List<Decoder.PadPlace> places = places(setup, readings);
+        how.misfit(readings).ifPresent(why -> {
+            throw new CommandFailure(Exit.USAGE, CalibrationFile.NAME + " " + why);
+        });
+        List<Decoder.PadPlace> places = Decoder.places(setup.pads(), readings);
         Done done = PadLogs.reading(
                 file, () -> decode(readings, how, places, setup.judging().zeros()));
         say(done, how, places);
@@ -124,23 +112,6 @@ final class DecodeCommand extends ProjectCommand {
         results.picture(
                 () -> DecodePicture.of(places, done.courses(), done.events()).standAlone());
         return Exit.YES;
-    }
-
-    private static List<Decoder.PadPlace> places(PadSetup setup, Readings readings) {
-        List<Decoder.PadPlace> places = new ArrayList<>();
-        int first = 0;
-        for (var pad : readings.taxels().entrySet()) {
-            PadDesign design = setup.pads().stream()
-                    .filter(p -> p.name().equals(pad.getKey()))
-                    .findFirst()
-                    .orElseThrow();
-            double[] along = new double[pad.getValue().size()];
-            int count = design.count();
-            Arrays.setAll(along, i -> (i % count - 0.5 * (count - 1)) * design.pitch());
-            places.add(new Decoder.PadPlace(pad.getKey(), first, along, design.pitch()));
-            first += along.length;
-        }
-        return places;
     }
 
     private Done decode(Readings readings, Decoding how, List<Decoder.PadPlace> places, int zeros) throws IOException {

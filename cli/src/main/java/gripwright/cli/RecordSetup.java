@@ -4,9 +4,8 @@ import gripwright.files.ProjectReader;
 import gripwright.pad.PadDesign;
 import gripwright.pad.PadSetup;
 import gripwright.pad.Readings;
-import gripwright.record.Layout;
 import gripwright.record.LogFormat;
-import java.util.ArrayList;
+import gripwright.signal.Layout;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,45 +17,13 @@ record RecordSetup(Layout layout, LogFormat.Heading heading) {
         Optional<PadSetup> pads = ProjectReader.readMarked(open.folder()).pads();
         Optional<Readings> readings = pads.flatMap(PadSetup::readings);
         return new RecordSetup(
-                readings.map(r -> layout(r, pads.orElseThrow().pads())).orElse(Layout.UNKNOWN),
+                readings.map(r -> Layout.of(r, pads.orElseThrow().pads())).orElse(Layout.UNKNOWN),
                 new LogFormat.Heading(
                         open.project().need().name(),
                         open.project().hand().name(),
                         pads.map(p -> p.pads().stream().map(PadDesign::name).toList())
                                 .orElse(List.of()),
                         readings.map(RecordSetup::units).orElse(Map.of())));
-    }
-
-    private static Layout layout(Readings r, List<PadDesign> pads) {
-        List<Layout.Taxel> taxels = new ArrayList<>();
-        r.taxels().forEach((name, columns) -> {
-            PadDesign pad = pads.stream()
-                    .filter(p -> p.name().equals(name))
-                    .findFirst()
-                    .orElseThrow(() -> new IllegalStateException("readings of a pad that is none: " + name));
-            boolean counts = r.unit() == Readings.Scale.COUNTS; // what a count is only a calibration knows
-            double least = counts ? Double.NaN : pad.chip().least() / r.unit().factor();
-            double greatest =
-                    counts ? Double.NaN : pad.chip().greatest() / r.unit().factor();
-            columns.forEach(column -> taxels.add(new Layout.Taxel(column, name, least, greatest)));
-        });
-        List<String> wanted = new ArrayList<>(List.of(r.time()));
-        r.sequence().ifPresent(wanted::add);
-        wanted.addAll(r.taxelColumns());
-        List<String> numbers = new ArrayList<>(r.temperature().values());
-        r.ambient().ifPresent(numbers::add);
-        r.force().ifPresent(numbers::add);
-        r.forceTime().ifPresent(clock -> numbers.add(clock.column()));
-        r.pressed().ifPresent(numbers::add);
-        return new Layout(
-                true,
-                r.columns(),
-                wanted,
-                Optional.of(r.time()),
-                r.tick(),
-                r.sequence(),
-                taxels,
-                numbers.stream().distinct().toList());
     }
 
     private static Map<String, String> units(Readings r) {

@@ -1,14 +1,13 @@
 package gripwright.cli;
 
 import gripwright.files.Recording;
+import gripwright.signal.WatchWords;
 import gripwright.units.QuantityText;
 import java.util.ArrayList;
 import java.util.List;
 
 /** A recording in words. */
 final class RecordText {
-    private static final int NAMED = 8;
-
     private RecordText() {}
 
     static String of(Recording r) {
@@ -51,17 +50,7 @@ final class RecordText {
     }
 
     static String lost(Recording.Counts c) {
-        List<String> parts = new ArrayList<>();
-        parts.add(c.missing() == 0 ? "no reading missing" : readings(c.missing()) + " missing in " + gaps(c.gaps()));
-        part(parts, c.repeats(), "repeated");
-        part(parts, c.late(), "late");
-        part(parts, c.restarts(), c.restarts() == 1 ? "new start of the count" : "new starts of the count");
-        part(parts, c.overruns(), c.overruns() == 1 ? "overrun of the counter" : "overruns of the counter");
-        return String.join(", ", parts);
-    }
-
-    private static String gaps(long n) {
-        return n == 1 ? "1 gap" : n + " gaps";
+        return WatchWords.lost(c.missing(), c.gaps(), c.repeats(), c.late(), c.restarts(), c.overruns());
     }
 
     private static void part(List<String> parts, long n, String words) {
@@ -118,13 +107,7 @@ final class RecordText {
 
     private static void warning(List<String> lines, List<String> columns, String words) {
         if (!columns.isEmpty()) {
-            lines.add("warning  " + some(columns) + " " + words);
+            lines.add("warning  " + WatchWords.some(columns) + " " + words);
         }
-    }
-
-    static String some(List<String> columns) {
-        return columns.size() <= NAMED
-                ? String.join(", ", columns)
-                : String.join(", ", columns.subList(0, NAMED)) + " and " + (columns.size() - NAMED) + " more";
     }
 }

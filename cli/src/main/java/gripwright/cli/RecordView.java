@@ -3,6 +3,7 @@ package gripwright.cli;
 import gripwright.files.Recording;
 import gripwright.record.Live;
 import gripwright.record.Recorder;
+import gripwright.signal.WatchWords;
 import gripwright.units.QuantityText;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -122,25 +123,9 @@ final class RecordView implements Recorder.Watcher {
     private static List<String> warnings(Live live) {
         List<String> warnings = new ArrayList<>();
         if (live.silentFor() > Recorder.SILENCE) {
-            warnings.add("nothing came for " + QuantityText.number(Math.floor(live.silentFor()), 6) + " s");
+            warnings.add(WatchWords.nothing(live.silentFor()));
         }
-        List<String> stuck = new ArrayList<>();
-        List<String> saturated = new ArrayList<>();
-        for (Recording.Taxel t : live.soFar().taxels()) {
-            if (t.stuck()) {
-                stuck.add(t.column());
-            }
-            if (t.saturated() > 0) {
-                saturated.add(t.column());
-            }
-        }
-        if (!stuck.isEmpty()) {
-            warnings.add(
-                    RecordText.some(stuck) + (stuck.size() == 1 ? " does" : " do") + " not change any more: stuck?");
-        }
-        if (!saturated.isEmpty()) {
-            warnings.add(RecordText.some(saturated) + " reached an end of the chip's range");
-        }
+        warnings.addAll(live.warnings());
         return warnings;
     }
 

@@ -1,6 +1,10 @@
 package gripwright.signal;
 
 import gripwright.check.Check;
+import gripwright.pad.PadDesign;
+import gripwright.pad.Readings;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +30,24 @@ public final class Decoder {
      * @param pitch [m]
      */
     public record PadPlace(String name, int first, double[] along, double pitch) {}
+
+    /** Where the taxels of the pads lie whose columns are named. */
+    public static List<PadPlace> places(List<PadDesign> pads, Readings readings) {
+        List<PadPlace> places = new ArrayList<>();
+        int first = 0;
+        for (var pad : readings.taxels().entrySet()) {
+            PadDesign design = pads.stream()
+                    .filter(p -> p.name().equals(pad.getKey()))
+                    .findFirst()
+                    .orElseThrow();
+            double[] along = new double[pad.getValue().size()];
+            int count = design.count();
+            Arrays.setAll(along, i -> (i % count - 0.5 * (count - 1)) * design.pitch());
+            places.add(new PadPlace(pad.getKey(), first, along, design.pitch()));
+            first += along.length;
+        }
+        return places;
+    }
 
     /** What happened, at a time [s], on a pad; the taxel's index, or -1 if it is about the pad. */
     public record Event(double time, String pad, Kind kind, int taxel) {

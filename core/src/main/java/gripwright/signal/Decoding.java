@@ -1,5 +1,6 @@
 package gripwright.signal;
 
+import gripwright.pad.Readings;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,19 @@ public record Decoding(String unit, boolean plate, List<Cell> taxels, Map<String
     public Decoding {
         taxels = List.copyOf(taxels);
         slopes = Map.copyOf(slopes);
+    }
+
+    /** Why it does not hold for these columns, after the name of its file; empty if it does. */
+    public Optional<String> misfit(Readings readings) {
+        List<String> columns = taxels.stream().map(Cell::column).toList();
+        if (!columns.equals(readings.taxelColumns())) {
+            return Optional.of("was made for other taxels than pads.yaml names now: " + columns + " and "
+                    + readings.taxelColumns() + "; calibrate again");
+        }
+        return unit.equals(readings.unit().base())
+                ? Optional.empty()
+                : Optional.of("counts in " + unit + ", pads.yaml in "
+                        + readings.unit().symbol() + "; calibrate again");
     }
 
     /** What a calibration says. */

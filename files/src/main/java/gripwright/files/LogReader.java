@@ -24,11 +24,11 @@ import org.jspecify.annotations.Nullable;
  * than a tenth is wrong is refused.
  */
 public final class LogReader implements AutoCloseable {
-    private static final String UNITS = "units";
-    private static final int MOST_COLUMNS = 2000;
+    static final String UNITS = "units";
+    static final int MOST_COLUMNS = 2000;
     private static final int MOST_HEAD = 1000;
     private static final int SHOWN = 5;
-    private static final double GREATEST = 1e12;
+    static final double GREATEST = 1e12;
 
     /** Of a clock: nanoseconds since 1970 and some more. */
     private static final double LATEST = 1e19;
@@ -120,7 +120,7 @@ public final class LogReader implements AutoCloseable {
         return names;
     }
 
-    private static List<String> cells(String line) {
+    static List<String> cells(String line) {
         if (line.indexOf('"') < 0) {
             return Arrays.stream(line.split(",", -1)).map(String::strip).toList();
         }
@@ -133,7 +133,7 @@ public final class LogReader implements AutoCloseable {
     }
 
     /** Such as {@code t s, p00 Pa}: the last word is the unit. */
-    private static Map<String, String> units(String text) {
+    static Map<String, String> units(String text) {
         Map<String, String> units = new HashMap<>();
         for (String one : text.split(",", -1)) {
             String item = one.strip();
@@ -307,7 +307,7 @@ public final class LogReader implements AutoCloseable {
     }
 
     /** A finite number with a decimal point; null if it is not one. */
-    private static @Nullable Double number(String text) {
+    static @Nullable Double number(String text) {
         String cell = text.strip();
         if (cell.isEmpty()) {
             return null;

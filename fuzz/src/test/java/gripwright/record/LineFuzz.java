@@ -1,6 +1,7 @@
 package gripwright.record;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
+import gripwright.signal.Layout;
 import java.util.List;
 
 /** Whatever bytes a source sends, a line is a reading with its number of fields on one line, or refused with a reason. */

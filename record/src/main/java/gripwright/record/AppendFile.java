@@ -11,6 +11,7 @@ import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Set;
+import java.util.concurrent.locks.LockSupport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class AppendFile implements AutoCloseable {
     private static final int BUFFER = 1 << 18;
+    private static final int LOCK_TRIES = 4;
+    private static final long LOCK_WAIT_NANOS = 10_000_000;
 
     private final Path path;
     private final FileChannel channel;
@@ -69,6 +72,17 @@ final class AppendFile implements AutoCloseable {
 
     /** False if another program holds the file; a file system without locks holds nothing. */
     private static boolean lock(FileChannel channel) {
+        for (int i = 0; i < LOCK_TRIES; i++) {
+            if (tryLock(channel)) {
+                return true;
+            }
+            // Who looks whether a log is being written holds it for an instant.
+            LockSupport.parkNanos(LOCK_WAIT_NANOS);
+        }
+        return tryLock(channel);
+    }
+
+    private static boolean tryLock(FileChannel channel) {
         try {
             return channel.tryLock() != null;
         } catch (OverlappingFileLockException e) {

@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import gripwright.signal.Layout;
 import java.util.List;
 import java.util.Optional;
 

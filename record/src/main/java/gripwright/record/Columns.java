@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import gripwright.signal.Layout;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -21,7 +22,7 @@ final class Columns {
     /** @param layout every column of which must be among the names */
     Columns(List<String> names, Layout layout) {
         this.names = List.copyOf(names);
-        this.layout = layout.of(names);
+        this.layout = layout.within(names);
         for (int i = 0; i < names.size(); i++) {
             places.put(names.get(i), i);
         }
@@ -78,6 +79,11 @@ final class Columns {
     /** Where a taxel stands. */
     int taxel(int index) {
         return taxels[index];
+    }
+
+    /** Where each taxel stands. */
+    int[] taxelPlaces() {
+        return taxels;
     }
 
     /** Columns that the project names and the source does not send. */

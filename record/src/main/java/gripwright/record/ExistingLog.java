@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import gripwright.files.LineCutter;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -54,7 +55,7 @@ record ExistingLog(String columns, long whole, String tail, long cutBytes, long 
                 scan.columns, whole, scan.tail, scan.cutBytes, scan.readings, scan.arrival(path), scan.wall(path));
     }
 
-    private static final class Scan implements LineCutter.Taker {
+    private static final class Scan implements LineCutter.Taker<RuntimeException> {
         private final LineCutter cutter = new LineCutter(Recorder.LONGEST_LINE + 100);
         private boolean isLog;
         private boolean first = true;

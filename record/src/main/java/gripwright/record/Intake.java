@@ -1,10 +1,13 @@
 package gripwright.record;
 
+import gripwright.files.LineCutter;
+import gripwright.files.LogMarks;
+import gripwright.signal.Layout;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Tells line by line what came - names, readings, comments, anything else - and hands it on. */
-final class Intake implements LineCutter.Taker {
+final class Intake implements LineCutter.Taker<LogFailure> {
     /** Where it goes. */
     interface Into {
         /** The columns, before the first reading. */
@@ -86,7 +89,7 @@ final class Intake implements LineCutter.Taker {
             comments++;
             ownLog |= replay && lines == 1 && text.equals(LogFormat.MAGIC);
             if (!ownLog) {
-                into.aside(new Aside(lines, kept, "a comment of the source", bytes, kept, false));
+                into.aside(new Aside(lines, kept, LogMarks.COMMENT, bytes, kept, false));
             }
             return;
         }
@@ -103,7 +106,7 @@ final class Intake implements LineCutter.Taker {
         RowReader.Row row = row(ownLog ? withoutOwn(text) : text, known);
         if (row == null) {
             heads++;
-            into.aside(new Aside(lines, kept, "the names again: the source has started anew", bytes, kept, false));
+            into.aside(new Aside(lines, kept, LogMarks.NAMES_AGAIN, bytes, kept, false));
             return;
         }
         double own = ownLog ? Numbers.value(RowReader.fields(text).get(0)) : known.seconds(row.values());

@@ -1,6 +1,7 @@
 package gripwright.record;
 
 import gripwright.files.Recording;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -12,6 +13,7 @@ import java.util.Map;
  * @param silentFor time since anything came [s]
  * @param waiting bytes between source and log
  * @param others last values of the columns that are no taxels
+ * @param warnings what is wrong with the taxels, in words
  * @param lastFault why the last line that was no reading was none, empty if there was none
  */
 public record Live(
@@ -21,4 +23,5 @@ public record Live(
         double silentFor,
         int waiting,
         Map<String, Double> others,
+        List<String> warnings,
         String lastFault) {}

@@ -41,7 +41,8 @@ final class LogFile implements AutoCloseable {
         return Files.isRegularFile(path) && Files.size(path) > 0;
     }
 
-    static LogFile open(Path path, LogFormat.Heading heading, long startedWall, Columns columns) throws LogFailure {
+    static LogFile open(Path path, LogFormat.Heading heading, String source, long startedWall, Columns columns)
+            throws LogFailure {
         try {
             if (exists(path)) {
                 return goOn(path, startedWall, columns);
@@ -50,7 +51,7 @@ final class LogFile implements AutoCloseable {
                 Files.delete(path); // empty
             }
             AppendFile file = AppendFile.create(path);
-            List<String> head = LogFormat.head(heading, startedWall, columns);
+            List<String> head = LogFormat.head(heading, source, startedWall, columns);
             for (String line : head) {
                 file.line(line);
             }

@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import gripwright.files.LogMarks;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -10,8 +11,8 @@ import java.util.Map;
 
 /** The head of a log; docs/logs.md says what it means. */
 public final class LogFormat {
-    static final String MAGIC = "# gripwright log 1";
-    static final String OWN_COLUMNS = "arrival,wall,";
+    static final String MAGIC = LogMarks.FIRST_LINE;
+    static final String OWN_COLUMNS = LogMarks.OWN_COLUMNS;
 
     /** Arrival and wall. */
     static final int OWN = 2;
@@ -27,12 +28,13 @@ public final class LogFormat {
     }
 
     /** All lines before the first reading, the line of names last. */
-    static List<String> head(Heading heading, long startedWallMillis, Columns columns) {
+    static List<String> head(Heading heading, String source, long startedWallMillis, Columns columns) {
         List<String> lines = new ArrayList<>();
         lines.add(MAGIC);
         lines.add("# project: " + word(heading.project()));
         lines.add("# hand: " + word(heading.hand()));
         lines.add("# pads: " + (heading.pads().isEmpty() ? "none" : word(String.join(", ", heading.pads()))));
+        lines.add("# source: " + word(source));
         lines.add("# started: " + started(startedWallMillis));
         lines.add("# clock: arrival in seconds since the start (monotonic), wall is UTC milliseconds");
         StringBuilder units = new StringBuilder("# units: arrival s, wall ms");

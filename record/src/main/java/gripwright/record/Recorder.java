@@ -1,6 +1,8 @@
 package gripwright.record;
 
 import gripwright.files.Recording;
+import gripwright.signal.Layout;
+import gripwright.signal.TaxelWatch;
 import java.nio.file.Path;
 
 /** Records: from the bytes of a source to the log, its side file and the counts. */
@@ -9,7 +11,7 @@ public final class Recorder {
     public static final int LONGEST_LINE = 65_000;
 
     /** Nothing for so long is called a silence [s]. */
-    public static final double SILENCE = 2;
+    public static final double SILENCE = TaxelWatch.SILENCE;
 
     private Recorder() {}
 

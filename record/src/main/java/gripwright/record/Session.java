@@ -1,7 +1,12 @@
 package gripwright.record;
 
+import gripwright.files.LineCutter;
+import gripwright.files.LogMarks;
 import gripwright.files.Recording;
 import gripwright.files.Recording.End;
+import gripwright.signal.SequenceCheck;
+import gripwright.signal.StampCheck;
+import gripwright.signal.TaxelWatch;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -27,6 +32,7 @@ final class Session implements Intake.Into {
     private final Intake intake;
     private final LineCutter cutter = new LineCutter(Recorder.LONGEST_LINE);
     private final SequenceCheck sequence = new SequenceCheck();
+    private final StampCheck stamps = new StampCheck();
     private final Traces traces = new Traces();
     private final Pace pace = new Pace();
     private final Hearing hearing;
@@ -44,9 +50,6 @@ final class Session implements Intake.Into {
     private long chunkNanos;
     private long chunkWall;
     private long readings;
-    private long stampsBack;
-    private long stampsEqual;
-    private double lastStamp = Double.NaN;
     private double firstArrival = Double.NaN;
     private double lastArrival;
 
@@ -64,7 +67,7 @@ final class Session implements Intake.Into {
         this.plan = plan;
         this.clocks = clocks;
         this.watcher = watcher;
-        this.side = new SideFile(SideFile.beside(plan.log()));
+        this.side = new SideFile(LogMarks.sideFile(plan.log()));
         this.replay = plan.source() instanceof SourceAddress.Replay;
         this.ownPace = plan.source() instanceof SourceAddress.Replay file && file.ownPace();
         this.start = clocks.nanos().getAsLong();
@@ -184,6 +187,7 @@ final class Session implements Intake.Into {
                 replay ? 0 : hearing.silentFor(now),
                 from == null ? 0 : from.waiting(),
                 others(),
+                taxels.warnings(),
                 intake.lastFault());
         if (!stopping && !watcher.goOn(live)) {
             stopping = true;
@@ -283,7 +287,7 @@ final class Session implements Intake.Into {
         if (ownPace && !intake.ownLog() && known.time() < 0) {
             throw new Misfit("no column holds the time, so the file has no pace of its own; say file:PATH?pace=max");
         }
-        LogFile opened = LogFile.open(plan.log(), plan.heading(), startWall, known);
+        LogFile opened = LogFile.open(plan.log(), plan.heading(), plan.sourceText(), startWall, known);
         log = opened;
         taxels = new TaxelWatch(known.taxels());
         traces.taxels(known.taxels().size());
@@ -309,9 +313,9 @@ final class Session implements Intake.Into {
         firstArrival = readings == 1 ? at : firstArrival;
         lastArrival = at;
         long lacking = known.sequence() < 0 ? 0 : sequence.next((long) row.values()[known.sequence()]);
-        stamp(known.seconds(row.values()));
+        stamps.next(known.seconds(row.values()));
         traces.reading(at, lacking);
-        taxels.next(at, row.values(), known);
+        taxels.next(at, row.values(), known.taxelPlaces());
         for (int i = 0; i < taxels.count(); i++) {
             double value = row.values()[known.taxel(i)];
             if (!Double.isNaN(value)) {
@@ -322,16 +326,6 @@ final class Session implements Intake.Into {
         if (readings >= plan.lines()) {
             finish(End.LINES_REACHED, "the wanted number of readings has come");
         }
-    }
-
-    /** The source's own time, NaN if it has none. */
-    private void stamp(double seconds) {
-        if (seconds < lastStamp) {
-            stampsBack++;
-        } else if (seconds == lastStamp) {
-            stampsEqual++;
-        }
-        lastStamp = Double.isNaN(seconds) ? lastStamp : seconds;
     }
 
     /** Waits until a replayed reading is due, and goes on writing and looking meanwhile. */
@@ -385,7 +379,7 @@ final class Session implements Intake.Into {
     }
 
     private String sideName() {
-        Path name = SideFile.beside(Path.of(plan.logName()));
+        Path name = LogMarks.sideFile(Path.of(plan.logName()));
         return name.toString();
     }
 
@@ -405,8 +399,8 @@ final class Session implements Intake.Into {
                 sequence.late(),
                 sequence.restarts(),
                 sequence.overruns(),
-                stampsBack,
-                stampsEqual);
+                stamps.back(),
+                stamps.equal());
     }
 
     private List<Recording.Taxel> cells(boolean whole) {

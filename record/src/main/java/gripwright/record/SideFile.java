@@ -1,5 +1,6 @@
 package gripwright.record;
 
+import gripwright.files.LogMarks;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * when the first such line comes.
  */
 final class SideFile implements AutoCloseable {
-    private static final String HEAD = "line,arrival,bytes,reason,text";
+    private static final String HEAD = LogMarks.SIDE_COLUMNS;
     private static final String HEX = "0123456789abcdef";
 
     private final Path path;
@@ -20,13 +21,6 @@ final class SideFile implements AutoCloseable {
 
     SideFile(Path path) {
         this.path = path;
-    }
-
-    /** The side file of a log. */
-    static Path beside(Path log) {
-        String name = String.valueOf(log.getFileName());
-        String stem = name.endsWith(".csv") ? name.substring(0, name.length() - 4) : name;
-        return log.resolveSibling(stem + ".bad.csv");
     }
 
     boolean made() {

@@ -1,6 +1,7 @@
 package gripwright.record;
 
 import gripwright.files.Recording;
+import gripwright.signal.Layout;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -30,7 +31,8 @@ final class Fake {
                 List.of(
                         new Layout.Taxel("p00", "left strip", 50_000, 115_000),
                         new Layout.Taxel("p01", "left strip", 50_000, 115_000)),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     /** Hands out the given bytes piece by piece, then ends or fails. */

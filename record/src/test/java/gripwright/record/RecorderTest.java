@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import gripwright.files.Recording;
 import gripwright.files.Recording.End;
+import gripwright.signal.Layout;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -54,13 +55,14 @@ class RecorderTest {
                         "# project: bench",
                         "# hand: three fingers",
                         "# pads: left strip",
+                        "# source: -",
                         "# started: 2026-11-25T09:46:40.001Z",
                         "# clock: arrival in seconds since the start (monotonic), wall is UTC milliseconds",
                         "# units: arrival s, wall ms, t s, p00 Pa",
                         "arrival,wall,seq,t,p00,p01")
-                .hasSize(10);
+                .hasSize(11);
         assertThat(readings()).containsExactly("0,0.000,101325.50,1e5", "1,0.005, 101326 ,-0");
-        assertThat(logLines().get(8)).matches("0\\.00[0-9]{4},17956000000[0-9]{2},0,.*");
+        assertThat(logLines().get(9)).matches("0\\.00[0-9]{4},17956000000[0-9]{2},0,.*");
         assertThat(r.counts().readings()).isEqualTo(2);
         assertThat(r.counts().safe()).isEqualTo(2);
         assertThat(r.counts().whole()).isTrue();

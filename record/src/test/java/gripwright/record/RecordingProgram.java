@@ -1,6 +1,7 @@
 package gripwright.record;
 
 import gripwright.files.Recording;
+import gripwright.signal.Layout;
 import java.nio.file.Path;
 
 /** A recording as a program of its own, to be killed: source, log. Says how many readings it has written so far. */

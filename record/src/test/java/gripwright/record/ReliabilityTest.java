@@ -3,6 +3,7 @@ package gripwright.record;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import gripwright.files.Recording;
+import gripwright.signal.Layout;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.ServerSocket;

@@ -15,6 +15,8 @@ export function readAddress(place) {
     if (h.has(k) && Number.isFinite(v)) place[k] = v;
   }
   place.more = h.has('more') ? Object.fromEntries(new URLSearchParams(h.get('more') ?? '')) : null;
+  place.taxel = h.get('taxel') ?? place.taxel;
+  place.log = h.get('log') ?? '';
   const q = location.hash.match(/^#q(\d)/);
   if (q) place.q = Number(q[1]);
 }
@@ -26,9 +28,11 @@ export function readAddress(place) {
  * @returns {string}
  */
 export function address(place, question = place.q) {
-  const {object, grip, x, y, turn, more} = place;
+  const {object, grip, x, y, turn, more, taxel, log} = place;
   const h = new URLSearchParams({object, grip, x: String(+x.toFixed(3)), y: String(+y.toFixed(3)), turn: String(+turn.toFixed(3))});
   if (more) h.set('more', new URLSearchParams(/** @type {any} */ (more)).toString());
+  if (taxel) h.set('taxel', taxel);
+  if (log) h.set('log', log);
   return '#q' + question + '&' + h;
 }
 

@@ -8,6 +8,7 @@ import {FeelView} from './feel.js';
 import {handSection, showChange} from './hand.js';
 import {MapView} from './map.js';
 import {needSection} from './need.js';
+import {NowView} from './now.js';
 import {Stage} from './stage.js';
 import {TrialsView} from './trials.js';
 
@@ -19,7 +20,7 @@ const FARTHEST = 300;
 const page = {
   project: null,
   closing: null,
-  place: {q: 1, object: '', grip: '', x: 0, y: 0, turn: 0, more: null},
+  place: {q: 1, object: '', grip: '', x: 0, y: 0, turn: 0, more: null, taxel: '', log: ''},
   go,
   saved: () => { load(); },
   play: () => closing.play(),
@@ -29,6 +30,7 @@ const closing = new ClosingView(page);
 const map = new MapView(page);
 const trials = new TrialsView(page);
 const feel = new FeelView(page);
+const now = new NowView(page);
 
 // ---- a closing in view
 
@@ -264,6 +266,7 @@ readAddress(page.place);
 window.addEventListener('hashchange', () => {
   readAddress(page.place);
   go({more: page.place.more});
+  now.again();
 });
 const first = page.place.q;
 const jump = /^#q\d/.test(location.hash);

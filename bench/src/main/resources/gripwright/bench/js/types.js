@@ -89,6 +89,8 @@
  * @property {number} y
  * @property {number} turn
  * @property {Object<string, string|number>|null} more what else differs from the nominal
+ * @property {string} taxel column of the taxel whose curve is shown
+ * @property {string} log that is followed; empty: the newest
  */
 
 /**
@@ -115,6 +117,47 @@
  * @property {string[]} sentences what was found, once it is done
  * @property {number[][]} undecided places
  * @property {string} trouble why finished runs are not kept
+ */
+
+/**
+ * What a log says that is followed. What is not there before the log has named its columns is left out.
+ * @typedef {object} NowState
+ * @property {number} version another for every state
+ * @property {{name: string, modified: number}[]} logs in the folder, the newest first
+ * @property {string} log that is followed
+ * @property {string} state none, no log, running, ended
+ * @property {boolean} known the log has named its columns
+ * @property {string} refusal why it is no log
+ * @property {string} layoutId of the description of the columns
+ * @property {any} layout that description, if the page has not got it yet: taxels (column, pad), unit, units, force, lines
+ * @property {string} started UTC
+ * @property {string} source
+ * @property {number} wall of the last reading, ms
+ * @property {number} arrival of the last reading, s since the log's start
+ * @property {number|null} since from when on it is counted, s
+ * @property {number} skipped bytes left out to keep up
+ * @property {boolean} reading more is there than was read so far
+ * @property {number} silent s since it grew
+ * @property {number} rate readings a second
+ * @property {number} values of taxels a second
+ * @property {number} readings
+ * @property {string} lost in words, empty without a column that counts
+ * @property {number} back stamps that go back
+ * @property {number} equal stamps that repeat
+ * @property {number} malformed lines in the side file
+ * @property {string} lastFault
+ * @property {number} unreadable lines of the log itself
+ * @property {string} lastUnreadable
+ * @property {string[]} warnings in words
+ * @property {string} marks a letter per taxel: r saturated now, w was, n no number, s stuck, a full stop for none
+ * @property {(number|null)[]} last value of each taxel
+ * @property {(number|null)[]} zero mean of the first second
+ * @property {Object<string, number|null>} others last values of the other columns
+ * @property {(number|null)[]} [newtons] force on each taxel, if there is a calibration
+ * @property {{name: string, force: number, error: number, touched: boolean}[]} [pads] force on each pad
+ * @property {number} from time of the first strip of the curves, s
+ * @property {number} width of a strip, s
+ * @property {Object<string, {low: (number|null)[], high: (number|null)[]}>} curves by column
  */
 
 /**

@@ -1,4 +1,4 @@
-package gripwright.record;
+package gripwright.files;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,10 +12,10 @@ import org.junit.jupiter.api.Test;
 /** Lines out of bytes. */
 class LineCutterTest {
     private final List<String> lines = new ArrayList<>();
-    private final LineCutter.Taker taker = (bytes, kept, length, ended) ->
+    private final LineCutter.Taker<RuntimeException> taker = (bytes, kept, length, ended) ->
             lines.add(new String(bytes, 0, kept, StandardCharsets.UTF_8) + "|" + length + (ended ? "" : "|cut"));
 
-    private void feed(LineCutter cutter, String... pieces) throws LogFailure {
+    private void feed(LineCutter cutter, String... pieces) {
         for (String piece : pieces) {
             cutter.feed(piece.getBytes(StandardCharsets.UTF_8), taker);
         }
@@ -23,19 +23,19 @@ class LineCutterTest {
     }
 
     @Test
-    void lineEndsOfBothKindsAreTakenOff() throws LogFailure {
+    void lineEndsOfBothKindsAreTakenOff() {
         feed(new LineCutter(100), "a,b\r\nc\n\nd");
         assertThat(lines).containsExactly("a,b|3", "c|1", "|0", "d|1|cut");
     }
 
     @Test
-    void anEndlessLineIsCutButItsLengthIsKnown() throws LogFailure {
+    void anEndlessLineIsCutButItsLengthIsKnown() {
         feed(new LineCutter(4), "123", "456", "789\r\nab\n");
         assertThat(lines).containsExactly("1234|10", "ab|2");
     }
 
     @Test
-    void memoryOfOneLineIsBounded() throws LogFailure {
+    void memoryOfOneLineIsBounded() {
         LineCutter cutter = new LineCutter(1 << 16);
         byte[] block = new byte[1 << 16];
         Arrays.fill(block, (byte) 'x');
@@ -49,7 +49,7 @@ class LineCutterTest {
     }
 
     @Test
-    void propertyLinesDoNotDependOnHowTheBytesCome() throws LogFailure {
+    void propertyLinesDoNotDependOnHowTheBytesCome() {
         Random random = new Random(7);
         for (int trial = 0; trial < 200; trial++) {
             StringBuilder text = new StringBuilder();

@@ -1,4 +1,4 @@
-package gripwright.record;
+package gripwright.signal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

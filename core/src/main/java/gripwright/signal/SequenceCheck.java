@@ -1,9 +1,9 @@
-package gripwright.record;
+package gripwright.signal;
 
 import java.util.BitSet;
 
 /** What the source's count of readings says about lost, repeated and late ones. */
-final class SequenceCheck {
+public final class SequenceCheck {
     private static final int WINDOW = 4096;
     /** A count that starts anew this near its end has run over; elsewhere the source has started anew. */
     private static final int NEAR = 16;
@@ -25,7 +25,7 @@ final class SequenceCheck {
     private long overruns;
 
     /** Takes the count of the next reading; returns how many are missing before it. */
-    long next(long count) {
+    public long next(long count) {
         if (!begun) {
             begin(count);
             return 0;
@@ -113,32 +113,32 @@ final class SequenceCheck {
     }
 
     /** Places where readings are missing. */
-    long gaps() {
+    public long gaps() {
         return gaps;
     }
 
     /** Readings missing in all gaps. */
-    long missing() {
+    public long missing() {
         return missing;
     }
 
     /** Readings whose count had come before. */
-    long repeats() {
+    public long repeats() {
         return repeats;
     }
 
     /** Readings that came after later ones. */
-    long late() {
+    public long late() {
         return late;
     }
 
     /** How often the source began to count anew. */
-    long restarts() {
+    public long restarts() {
         return restarts;
     }
 
     /** How often its counter of 8, 16 or 32 bits ran over. */
-    long overruns() {
+    public long overruns() {
         return overruns;
     }
 }

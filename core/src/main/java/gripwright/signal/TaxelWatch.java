@@ -1,11 +1,14 @@
-package gripwright.record;
+package gripwright.signal;
 
 import java.util.List;
 
-/** Last values of the taxels, and which of them are stuck or saturated. */
-final class TaxelWatch {
+/** Last values of the taxels, and which of them are stuck, saturated or silent. */
+public final class TaxelWatch {
     /** A taxel that does not change for so long, and so many readings, is called stuck [s]. */
-    static final double STUCK_SECONDS = 5;
+    public static final double STUCK_SECONDS = 5;
+
+    /** A source, or a taxel, that gives no number for so long is called silent [s]. */
+    public static final double SILENCE = 2;
 
     private static final int STUCK_READINGS = 50;
 
@@ -14,21 +17,24 @@ final class TaxelWatch {
     private final double[] least;
     private final double[] greatest;
     private final double[] changedAt;
+    private final double[] heardAt;
     private final double[] unchanged;
     private final int[] same;
     private final long[] values;
     private final long[] saturated;
     private final boolean[] saturatedNow;
     private double now;
-    private int absolute = -1;
+    private int absolute;
+    private boolean begun;
 
-    TaxelWatch(List<Layout.Taxel> taxels) {
-        this.taxels = taxels;
+    public TaxelWatch(List<Layout.Taxel> taxels) {
+        this.taxels = List.copyOf(taxels);
         int n = taxels.size();
         last = nan(n);
         least = nan(n);
         greatest = nan(n);
         changedAt = new double[n];
+        heardAt = new double[n];
         unchanged = new double[n];
         same = new int[n];
         values = new long[n];
@@ -42,17 +48,26 @@ final class TaxelWatch {
         return values;
     }
 
-    /** Takes one reading; {@code fields} are the values of all columns. */
-    void next(double seconds, double[] fields, Columns columns) {
+    /**
+     * Takes one reading.
+     *
+     * @param seconds when it arrived
+     * @param fields values of all columns
+     * @param places where among them each taxel stands
+     */
+    public void next(double seconds, double[] fields, int[] places) {
         now = seconds;
-        if (absolute < 0) {
-            absolute = withinRange(fields, columns) ? 1 : 0;
+        if (!begun) {
+            begun = true;
+            java.util.Arrays.fill(heardAt, seconds);
+            absolute = withinRange(fields, places) ? 1 : 0;
         }
         for (int i = 0; i < last.length; i++) {
-            double value = fields[columns.taxel(i)];
+            double value = fields[places[i]];
             if (Double.isNaN(value)) {
                 continue;
             }
+            heardAt[i] = seconds;
             if (value == last[i]) {
                 same[i]++;
                 unchanged[i] = Math.max(unchanged[i], seconds - changedAt[i]);
@@ -71,12 +86,12 @@ final class TaxelWatch {
     }
 
     /** Ranges are of absolute pressure: they say something only if the source sends that, not a difference. */
-    private boolean withinRange(double[] fields, Columns columns) {
+    private boolean withinRange(double[] fields, int[] places) {
         int within = 0;
         int known = 0;
         for (int i = 0; i < last.length; i++) {
             Layout.Taxel t = taxels.get(i);
-            double value = fields[columns.taxel(i)];
+            double value = fields[places[i]];
             if (!Double.isNaN(t.least()) && !Double.isNaN(value)) {
                 known++;
                 within += value > t.least() && value < t.greatest() ? 1 : 0;
@@ -85,49 +100,74 @@ final class TaxelWatch {
         return known > 0 && 2 * within > known;
     }
 
-    int count() {
+    public int count() {
         return last.length;
     }
 
-    String column(int taxel) {
+    public String column(int taxel) {
         return taxels.get(taxel).column();
     }
 
-    String pad(int taxel) {
+    public String pad(int taxel) {
         return taxels.get(taxel).pad();
     }
 
-    double last(int taxel) {
+    public double last(int taxel) {
         return last[taxel];
     }
 
-    double least(int taxel) {
+    public double least(int taxel) {
         return least[taxel];
     }
 
-    double greatest(int taxel) {
+    public double greatest(int taxel) {
         return greatest[taxel];
     }
 
-    long values(int taxel) {
+    public long values(int taxel) {
         return values[taxel];
     }
 
-    long saturated(int taxel) {
+    public long saturated(int taxel) {
         return saturated[taxel];
     }
 
-    boolean saturatedNow(int taxel) {
+    public boolean saturatedNow(int taxel) {
         return saturatedNow[taxel];
     }
 
-    double unchanged(int taxel) {
+    public double unchanged(int taxel) {
         return unchanged[taxel];
     }
 
     /** For how long it has not changed, 0 if that is too short or too few readings to call it stuck [s]. */
-    double stuckFor(int taxel) {
+    public double stuckFor(int taxel) {
         double seconds = now - changedAt[taxel];
         return same[taxel] >= STUCK_READINGS && seconds >= STUCK_SECONDS ? seconds : 0;
+    }
+
+    /** For how long it has given no number while others did, 0 if that is too short to call it silent [s]. */
+    public double silentFor(int taxel) {
+        double seconds = now - heardAt[taxel];
+        return seconds > SILENCE ? seconds : 0;
+    }
+
+    /** What is wrong with the taxels, in words. */
+    public List<String> warnings() {
+        List<String> stuck = new java.util.ArrayList<>();
+        List<String> saturatedOnes = new java.util.ArrayList<>();
+        List<String> silent = new java.util.ArrayList<>();
+        for (int i = 0; i < last.length; i++) {
+            boolean mute = silentFor(i) > 0;
+            if (mute) {
+                silent.add(column(i));
+            } else if (stuckFor(i) > 0) {
+                stuck.add(column(i));
+            }
+            if (saturated[i] > 0) {
+                saturatedOnes.add(column(i));
+            }
+        }
+        return WatchWords.warnings(stuck, saturatedOnes, silent);
     }
 }

@@ -1,13 +1,17 @@
-package gripwright.record;
+package gripwright.files;
 
 import java.util.Arrays;
 
 /** Cuts a stream of bytes into lines; of an endless one it keeps the beginning only. */
-final class LineCutter {
+public final class LineCutter {
     private static final int FIRST = 4096;
 
-    /** Takes lines as they end. */
-    interface Taker {
+    /**
+     * Takes lines as they end.
+     *
+     * @param <X> what it may throw
+     */
+    public interface Taker<X extends Exception> {
         /**
          * One line without its line end.
          *
@@ -16,7 +20,7 @@ final class LineCutter {
          * @param length of the whole line
          * @param ended false for what stands after the last line feed of the source
          */
-        void line(byte[] bytes, int kept, long length, boolean ended) throws LogFailure;
+        void line(byte[] bytes, int kept, long length, boolean ended) throws X;
     }
 
     private final int limit;
@@ -25,28 +29,39 @@ final class LineCutter {
     private long length;
 
     /** @param limit bytes kept of one line */
-    LineCutter(int limit) {
+    public LineCutter(int limit) {
         this.limit = limit;
     }
 
     /** Hands over every line that ends within these bytes. */
-    void feed(byte[] bytes, Taker taker) throws LogFailure {
+    public <X extends Exception> void feed(byte[] bytes, Taker<X> taker) throws X {
+        feed(bytes, bytes.length, taker);
+    }
+
+    /** The same for the first {@code count} of them. */
+    public <X extends Exception> void feed(byte[] bytes, int count, Taker<X> taker) throws X {
         int from = 0;
-        for (int i = 0; i < bytes.length; i++) {
+        for (int i = 0; i < count; i++) {
             if (bytes[i] == '\n') {
                 keep(bytes, from, i);
                 end(taker, true);
                 from = i + 1;
             }
         }
-        keep(bytes, from, bytes.length);
+        keep(bytes, from, count);
     }
 
     /** Hands over what is left without a line feed, if anything. */
-    void finish(Taker taker) throws LogFailure {
+    public <X extends Exception> void finish(Taker<X> taker) throws X {
         if (length > 0) {
             end(taker, false);
         }
+    }
+
+    /** Forgets what stands without a line feed. */
+    public void forget() {
+        kept = 0;
+        length = 0;
     }
 
     private void keep(byte[] bytes, int from, int to) {
@@ -59,12 +74,11 @@ final class LineCutter {
         length += to - from;
     }
 
-    private void end(Taker taker, boolean ended) throws LogFailure {
+    private <X extends Exception> void end(Taker<X> taker, boolean ended) throws X {
         boolean carriage = ended && kept > 0 && kept == length && pending[kept - 1] == '\r';
         int n = carriage ? kept - 1 : kept;
         long whole = carriage ? length - 1 : length;
-        kept = 0;
-        length = 0;
+        forget();
         taker.line(pending, n, whole, ended);
     }
 }
