@@ -175,7 +175,7 @@ final class StepSystem {
         updatePoses();
         double over = viscosity / stepTime;
         double e = springs.accumulate(q, qStart, over, null, null, size);
-        e += rig.drive().accumulate(q, qStart, over, joints, null, null, null, size);
+        e += rig.drive().accumulate(q, qStart, over, null, null, null, size);
         if (!objectFixed) {
             e += object.accumulate(p, r, pStart, rStart, dampingOverStep(), false, false);
         }
@@ -199,7 +199,7 @@ final class StepSystem {
         double[] h = wantHessian ? hessian : null;
         double over = viscosity / stepTime;
         double e = springs.accumulate(q, qStart, over, gradient, h, size);
-        e += rig.drive().accumulate(q, qStart, over, joints, gradient, h, wantHessian ? skew : null, size);
+        e += rig.drive().accumulate(q, qStart, over, gradient, h, wantHessian ? skew : null, size);
         assembly.slipping |= rig.drive().hasFriction();
         if (!objectFixed) {
             e += object.accumulate(p, r, pStart, rStart, dampingOverStep(), true, wantHessian);
