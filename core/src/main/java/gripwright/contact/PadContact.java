@@ -180,16 +180,10 @@ public final class PadContact {
             if (friction.slid && depth > 0) {
                 // the friction limit falls as the point backs off: d(mu f)/dy = -mu k n
                 double c = -friction.coefficient(p) * k;
-                out.addSlip(
-                        x,
-                        y,
-                        z,
-                        c * friction.tx,
-                        c * friction.ty,
-                        c * friction.tz,
-                        gradient[0],
-                        gradient[1],
-                        gradient[2]);
+                double tx = c * friction.tx;
+                double ty = c * friction.ty;
+                double tz = c * friction.tz;
+                out.addSlip(x, y, z, tx, ty, tz, x, y, z, gradient[0], gradient[1], gradient[2]);
             }
         }
         return energy;
