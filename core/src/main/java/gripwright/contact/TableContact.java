@@ -162,8 +162,8 @@ public final class TableContact {
         double ux = p[0] + r[0] * ax + r[1] * ay + r[2] * az - stickX[i];
         double uy = p[1] + r[3] * ax + r[4] * ay + r[5] * az - stickY[i];
         double u2 = ux * ux + uy * uy;
-        double u = Math.sqrt(u2);
         boolean holds = SHEAR * SHEAR * u2 <= limit * limit;
+        double u = holds ? 0 : Math.sqrt(u2);
         if (out != null) {
             double tx = holds ? 0 : ux / u;
             double ty = holds ? 0 : uy / u;

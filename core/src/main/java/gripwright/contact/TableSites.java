@@ -34,6 +34,7 @@ final class TableSites {
     final int n;
 
     private final Kind[] kind;
+    private final boolean[] moves;
     private final int[] feature;
     private final double[] centre;
     /** Of each site's small sphere [m]. */
@@ -59,12 +60,14 @@ final class TableSites {
         }
         n = sites.size();
         kind = new Kind[n];
+        moves = new boolean[n];
         feature = new int[n];
         centre = new double[3 * n];
         radius = new double[n];
         for (int i = 0; i < n; i++) {
             Site s = sites.get(i);
             kind[i] = s.kind;
+            moves[i] = s.kind == Kind.RIM_LOWEST || s.kind == Kind.ELLIPSOID;
             feature[i] = s.feature;
             radius[i] = s.radius;
             centre[3 * i] = s.centre.x();
@@ -109,9 +112,12 @@ final class TableSites {
         sx = centre[3 * i];
         sy = centre[3 * i + 1];
         sz = centre[3 * i + 2];
-        if (kind[i] == Kind.FIXED || kind[i] == Kind.ON_RIM) {
-            return;
+        if (moves[i]) {
+            move(i, mx, my, mz);
         }
+    }
+
+    private void move(int i, double mx, double my, double mz) {
         if (kind[i] == Kind.RIM_LOWEST) {
             TableSupport.Rim rim = support.rims().get(feature[i]);
             Vec3 a = rim.axis();
