@@ -158,8 +158,10 @@ final class Desk {
      * @param before and
      * @param after the line
      * @param faults what the project reader would say; empty if nothing
+     * @param also keys of other values that are this same text, as those of a finger that is like another
      */
-    record Preview(String file, int line, String before, String after, String faults, byte[] content) {}
+    record Preview(
+            String file, int line, String before, String after, String faults, List<String> also, byte[] content) {}
 
     /** What a change would do, without doing it. */
     synchronized Preview preview(String key, String value) {
@@ -185,7 +187,10 @@ final class Desk {
             faults = String.valueOf(e.getMessage());
         }
         String after = Lines.of(changed).line(place.line());
-        return new Preview(file, place.line(), lines.line(place.line()), after, faults, changed);
+        List<String> also = values().keySet().stream()
+                .filter(k -> !k.equals(key) && fileOf(k).equals(file) && place.equals(state.places.get(k)))
+                .toList();
+        return new Preview(file, place.line(), lines.line(place.line()), after, faults, also, changed);
     }
 
     /** In the quotes the old text had, or in double ones where YAML would take it for something else. */

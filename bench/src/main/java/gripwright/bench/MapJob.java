@@ -228,8 +228,8 @@ final class MapJob implements Runnable {
                 Wire.number(any ? 1e3 * map.captureRadius() : Double.NaN, 2),
                 "limited",
                 any && map.captureLimitedBySpan(),
-                "areaCm2",
-                Wire.number(any ? 1e4 * map.heldArea() : Double.NaN, 2),
+                "areaCm2", // one decimal, as in every other place: rounded twice it could differ there
+                Wire.number(any ? 1e4 * map.heldArea() : Double.NaN, 1),
                 "sentences",
                 any && !running() ? sentences(map) : List.of(),
                 "undecided",

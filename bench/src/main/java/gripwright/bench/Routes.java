@@ -311,7 +311,18 @@ final class Routes {
     private Answer preview(Query query) {
         Desk.Preview p = desk.preview(query.text("key"), query.text("value"));
         return Answer.json(Wire.object(
-                "file", p.file(), "line", p.line(), "before", p.before(), "after", p.after(), "faults", p.faults()));
+                "file",
+                p.file(),
+                "line",
+                p.line(),
+                "before",
+                p.before(),
+                "after",
+                p.after(),
+                "faults",
+                p.faults(),
+                "also",
+                p.also()));
     }
 
     private static Conditions conditions(Query q) {

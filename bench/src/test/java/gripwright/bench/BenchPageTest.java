@@ -163,6 +163,24 @@ class BenchPageTest {
     }
 
     @Test
+    void openFieldIsInSightAsAWholeAndNamesWhatChangesWithIt() {
+        Page low = page(1280, 560, ColorScheme.LIGHT);
+        low.navigate(bench.bench.address());
+        Locator value = low.locator("#hand [data-key='hand.yaml: fingers.left.phalanges[0].length']")
+                .first();
+        // The value at the lower edge of the window: there is no room under it.
+        value.evaluate("e => { const b = e.getBoundingClientRect();"
+                + " scrollTo({top: scrollY + b.bottom - innerHeight + 30, behavior: 'instant'}); }");
+        value.click();
+        assertThat(low.locator("#file-line del")).hasCount(1);
+        assertThat((Boolean) low.evaluate("() => { const b = document.querySelector('.card').getBoundingClientRect();"
+                        + " return b.top >= 0 && b.bottom <= innerHeight; }"))
+                .isTrue();
+        assertThat(low.locator("#also")).containsText("fingers, right, phalanges 1, length");
+        low.close();
+    }
+
+    @Test
     void wrongUnitIsExplainedBesideTheFieldAndNotSaved() {
         String before = bench.text("need.yaml");
         page.locator("#objects-table [aria-label^='change objects, mug, mass']").click();

@@ -453,7 +453,7 @@ class BenchTest {
                         new ThreadJobs(2),
                         Jobs.Progress.NONE);
         assertThat(state)
-                .contains("\"areaCm2\":" + Wire.number(1e4 * same.heldArea(), 2).json() + ",")
+                .contains("\"areaCm2\":" + Wire.number(1e4 * same.heldArea(), 1).json() + ",")
                 .contains("\"captureMm\":"
                         + Wire.number(1e3 * same.captureRadius(), 2).json() + ",");
         assertThat(bench.get("/api/map.json").body()).contains("\"basis\": \"ensemble\"");

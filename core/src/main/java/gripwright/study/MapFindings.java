@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Sentences about one capture map. */
@@ -37,10 +38,17 @@ final class MapFindings {
         share();
         area();
         if (outcome(new Cell(grid.middle(), grid.middle())) == Outcome.HELD) {
-            direction(SampledInput.X, 1);
-            direction(SampledInput.X, -1);
-            direction(SampledInput.Y, 1);
-            direction(SampledInput.Y, -1);
+            // The tightest side first: it is the one to mend.
+            List<Reach> sides = Stream.of(
+                            reach(SampledInput.X, 1),
+                            reach(SampledInput.X, -1),
+                            reach(SampledInput.Y, 1),
+                            reach(SampledInput.Y, -1))
+                    .sorted(Comparator.comparingInt(Reach::steps))
+                    .toList();
+            direction(sides.get(0));
+            toTheEdge(sides);
+            sides.subList(1, sides.size()).forEach(this::direction);
         }
         cautions();
         return findings;
@@ -86,7 +94,7 @@ final class MapFindings {
                         : outcome == null || outcome == Outcome.UNDECIDED
                                 ? "the run there is undecided"
                                 : "there it " + Phrases.happened(outcome);
-        return "The nearest place where it does not is " + Phrases.millimetres(distance(cell)) + " off, at x "
+        return "The nearest place where it does not is " + Phrases.tenths(distance(cell)) + " off, at x "
                 + Phrases.millimetres(map.shift(cell.column())) + ", y " + Phrases.millimetres(map.shift(cell.row()))
                 + ": " + what + ".";
     }
@@ -132,27 +140,49 @@ final class MapFindings {
         return Math.round(1e5 * squareMetres) / 10.0;
     }
 
-    private void direction(SampledInput axis, int sign) {
+    /** How far it holds to one side: cells in a row that hold, and what ends them, if anything computed does. */
+    private record Reach(
+            SampledInput axis,
+            int sign,
+            int steps,
+            @Nullable Outcome end) {}
+
+    private Reach reach(SampledInput axis, int sign) {
         int steps = 0;
-        Outcome end = null;
         for (int step = 1; step <= grid.middle(); step++) {
             Outcome outcome = outcome(onAxis(axis, sign * step));
             if (outcome != null && outcome != Outcome.HELD) {
-                end = outcome;
-                break;
+                return new Reach(axis, sign, steps, outcome);
             }
             steps = outcome == null ? steps : step;
         }
-        String where = Phrases.sentenceCase(Directions.along(axis, sign, approach));
-        String reach = Phrases.millimetres(steps * map.pitch(), RoundingMode.DOWN);
-        String text = end == null
-                ? where + " it holds "
-                        + (steps == grid.middle()
-                                ? "to the edge of the map (" + reach + ")"
-                                : "as far as it was computed (" + reach + ")")
-                : where + " it holds " + (steps == 0 ? "at the nominal place only" : "up to " + reach)
-                        + "; the next cell" + soFar() + " " + Phrases.happened(end);
-        add(Topic.WHERE, text + quarter(axis, sign) + ".");
+        return new Reach(axis, sign, steps, null);
+    }
+
+    private void direction(Reach side) {
+        String where = Phrases.sentenceCase(Directions.along(side.axis, side.sign, approach));
+        String far = Phrases.millimetres(side.steps * map.pitch(), RoundingMode.DOWN);
+        String text;
+        if (side.end != null) {
+            text = where + " it holds " + (side.steps == 0 ? "at the nominal place only" : "up to " + far)
+                    + "; the next cell" + soFar() + " " + Phrases.happened(side.end);
+        } else if (side.steps == grid.middle()) {
+            text = where + " it holds to the edge of the map (" + far + ")";
+        } else {
+            text = where + " it holds as far as it was computed (" + far + ")";
+        }
+        add(Topic.WHERE, text + quarter(side.axis, side.sign) + ".");
+    }
+
+    private void toTheEdge(List<Reach> sides) {
+        long open = sides.stream().filter(side -> side.steps == grid.middle()).count();
+        if (open > 0) {
+            add(
+                    Topic.WHERE,
+                    "To " + (open == 4 ? "all sides" : open == 1 ? "one side" : open + " sides")
+                            + " the map ends before the hold does: make it wider than +-"
+                            + Phrases.millimetres(map.span()) + " to see how far that goes.");
+        }
     }
 
     // The quarter of the square on that side, its diagonals included.

@@ -53,6 +53,15 @@ final class Phrases {
         return millimetres(length, RoundingMode.HALF_EVEN);
     }
 
+    /** A length [m] in mm to 0.1 mm, where a whole millimetre could look the same as the one beside it. */
+    static String tenths(double length) {
+        return new BigDecimal(1e3 * length)
+                        .setScale(1, RoundingMode.HALF_EVEN)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                + " mm";
+    }
+
     /** Two digits, as they were chosen by {@link Splits}. */
     static String twoDigits(double value) {
         return new BigDecimal(value)

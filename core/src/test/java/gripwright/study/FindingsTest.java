@@ -116,10 +116,18 @@ class FindingsTest {
                         + " away.");
         assertThat(texts(findings, Topic.WHERE))
                 .contains("Away from the palm (-y) it holds to the edge of the map (60 mm).")
+                .first()
+                .asString()
+                .startsWith("Towards the palm (+y)");
+        assertThat(texts(findings, Topic.WHERE))
                 .anyMatch(text -> text.startsWith(
                         "Towards the palm (+y) it holds up to 18 mm; the next cell is pushed away; in the quarter on"))
                 .anyMatch(text -> text.startsWith(
                         "Along the closing direction (+x) it holds up to 54 mm; the next cell is undecided"));
+        assertThat(texts(findings, Topic.WHERE).get(1))
+                .isEqualTo(
+                        "To 2 sides the map ends before the hold does: make it wider than +-60 mm to see how far that"
+                                + " goes.");
         assertThat(texts(findings, Topic.CAUTION).get(0)).startsWith("54 cells of 1681 undecided");
     }
 

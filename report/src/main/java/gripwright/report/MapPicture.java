@@ -3,6 +3,7 @@ package gripwright.report;
 import gripwright.closing.ClosingSummary;
 import gripwright.closing.Outcome;
 import gripwright.model.GraspObject;
+import gripwright.model.Grip.Approach;
 import gripwright.model.Hand;
 import gripwright.study.CellShare;
 import gripwright.study.MapResult;
@@ -50,7 +51,7 @@ public final class MapPicture {
         svg.rect(LEFT, TOP, FIELD, FIELD, "o");
         nominal();
         circles();
-        axes();
+        axes(hand.grip(map.grip()).approach());
         double y = new MapLegend(map, svg, LEGEND, WIDTH).draw(counts);
         GripSketch.draw(svg, hand, hand.grip(map.grip()), object, LEGEND, y + 12, WIDTH - LEGEND, HEIGHT - y - 14);
         String title = "Capture map of the " + map.object() + " with the grip " + map.grip() + ": outcome for "
@@ -222,13 +223,17 @@ public final class MapPicture {
         return map.hasShares() ? map.share(row, column) >= 0.5 : map.outcome(row, column) == Outcome.HELD;
     }
 
-    /** The object itself, to the scale of the map, at its nominal place. */
+    /** The object itself, to the scale of the map, at its nominal place; named, since it may be as round as the range. */
     private void nominal() {
         Silhouette s = Silhouette.of(object.shape(), object.stance(), View.TOP);
         Svg.P c = at(0, 0);
         svg.open(LEFT, TOP, FIELD, FIELD);
         String d = s.path(scale, c.x() - LEFT, c.y() - TOP);
         svg.path(d, "nomh").path(d, "nom").close();
+        double top = c.y() - scale * s.bounds().high();
+        if (top > TOP + 20) {
+            svg.text(c.x(), top - 5, "the " + map.object() + " itself", "l halo", Svg.Anchor.MIDDLE);
+        }
     }
 
     private void circles() {
@@ -259,7 +264,7 @@ public final class MapPicture {
         }
     }
 
-    private void axes() {
+    private void axes(Approach approach) {
         double step = Num.nice(map.span() / 2.5);
         int most = (int) Math.floor(map.span() / step + 1e-9);
         for (int i = -most; i <= most; i++) {
@@ -276,7 +281,9 @@ public final class MapPicture {
                 "x: object shifted along the closing direction, mm",
                 "l",
                 Svg.Anchor.END);
-        svg.text(12, TOP, "y: object shifted across, mm", "l", Svg.Anchor.END, -90);
+        // From the side the hand stands at +y.
+        String across = approach == Approach.SIDE ? "towards the palm" : "across the closing direction";
+        svg.text(12, TOP, "y: object shifted " + across + ", mm", "l", Svg.Anchor.END, -90);
         svg.scaleBar(LEFT, TOP + FIELD + 31, scale, 90, "");
     }
 }

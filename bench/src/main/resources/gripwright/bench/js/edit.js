@@ -86,6 +86,22 @@ function line(tag, text, [a, b]) {
   return el(tag, {}, (tag === 'del' ? '\u2212 ' : '+ ') + text.slice(0, a), el('b', {}, text.slice(a, text.length - b)), text.slice(text.length - b));
 }
 
+/**
+ * Puts the card under what it belongs to, or above it, or where it is in sight as a whole.
+ * @param {HTMLElement} card
+ * @param {Element} at
+ */
+function place(card, at) {
+  const box = at.getBoundingClientRect();
+  const wide = document.documentElement.clientWidth;
+  const high = document.documentElement.clientHeight;
+  const under = box.bottom + 8;
+  const above = box.top - 8 - card.offsetHeight;
+  const top = under + card.offsetHeight <= high - 8 ? under : above >= 8 ? above : Math.max(8, high - 8 - card.offsetHeight);
+  card.style.left = scrollX + Math.max(8, Math.min(box.left, wide - card.offsetWidth - 16)) + 'px';
+  card.style.top = scrollY + (box.bottom < 0 || box.top > high ? under : top) + 'px';
+}
+
 /** Closes the open field without saving. */
 export function close() {
   const was = open;
@@ -111,8 +127,10 @@ export function edit(key, project, at, saved, how = {}) {
   const wrong = el('div', {id: 'field-fault'});
   const save = el('button', {class: 'do', id: 'save'}, 'Save to the file');
   const back = el('button', {class: 'plain', id: 'leave'}, 'Back to ' + unquoted(old));
+  const also = el('p', {class: 'small', id: 'also'});
   const card = el('div', {class: 'card', role: 'dialog', 'aria-label': spoken(key)},
-    el('h3', {}, spoken(key)), el('div', {class: 'field'}, input, el('span', {class: 'small'}, 'was ' + unquoted(old))), file, wrong, el('div', {class: 'row'}, save, back));
+    el('h3', {}, spoken(key)), el('div', {class: 'field'}, input, el('span', {class: 'small'}, 'was ' + unquoted(old))),
+    also, file, wrong, el('div', {class: 'row'}, save, back));
   let asked = 0;
   const leave = () => {
     close();
@@ -132,6 +150,8 @@ export function edit(key, project, at, saved, how = {}) {
       input.setAttribute('aria-invalid', String(p.faults !== ''));
       wrong.replaceChildren(...(p.faults ? [fault('not saved', p.faults)] : []));
       save.disabled = p.faults !== '' || same;
+      also.textContent = p.also.length ? 'The same text in the file, so changed with it: ' + p.also.map(spoken).join('; ') + '.' : '';
+      place(card, at); // it has grown
     } catch (e) {
       if (mine === asked) {
         input.classList.add('bad');
@@ -179,9 +199,7 @@ export function edit(key, project, at, saved, how = {}) {
   save.addEventListener('click', send);
   back.addEventListener('click', leave);
   document.body.append(card);
-  const box = at.getBoundingClientRect();
-  card.style.left = Math.max(8, Math.min(box.left + scrollX, scrollX + document.documentElement.clientWidth - card.offsetWidth - 16)) + 'px';
-  card.style.top = box.bottom + scrollY + 8 + 'px';
+  place(card, at);
   open = {card, left: how.left ?? (() => {})};
   input.focus({preventScroll: true});
   input.select();
