@@ -43,19 +43,8 @@ final class CloseCommand extends ProjectCommand {
     @Mixin
     private final PadOption pads = new PadOption();
 
-    @Option(
-            names = "--offset",
-            paramLabel = "\"X, Y\"",
-            converter = Quantities.OffsetReader.class,
-            description = "Shift of the object from its nominal place, such as \"12 mm, -5 mm\".")
-    private Quantities.Offset offset = new Quantities.Offset(0, 0);
-
-    @Option(
-            names = "--turn",
-            paramLabel = "ANGLE",
-            converter = Quantities.AngleReader.class,
-            description = "Turn of the object about the vertical, such as \"20 deg\".")
-    private double turn;
+    @Mixin
+    private final StartOptions start = new StartOptions();
 
     @Option(names = "--frames", description = "Put the moments of the run and the pad pressures into the JSON too.")
     private boolean frames;
@@ -96,7 +85,7 @@ final class CloseCommand extends ProjectCommand {
         Sensing sensing = policy.sensing(open, sensed || readingsFile != null);
         PolicyOption.check(policy.policy(), open.project().hand(), grip, sensing);
         ClosingRunner closing = runner(open, object, grip, numerics, sensing);
-        Conditions wanted = Conditions.at(offset.x(), offset.y(), turn);
+        Conditions wanted = start.conditions();
         SensedDetail both = sensing == null ? null : closing.sensed(wanted);
         ChipReadings readings = both == null ? null : both.readings();
         ClosingDetail detail = both == null ? closing.detail(wanted) : both.closing();

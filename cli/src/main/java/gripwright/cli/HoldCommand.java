@@ -1,6 +1,5 @@
 package gripwright.cli;
 
-import gripwright.closing.Conditions;
 import gripwright.closing.HoldDetail;
 import gripwright.closing.HoldPlan;
 import gripwright.closing.Kept;
@@ -38,19 +37,8 @@ final class HoldCommand extends ProjectCommand {
     @Mixin
     private final PadOption pads = new PadOption();
 
-    @Option(
-            names = "--offset",
-            paramLabel = "\"X, Y\"",
-            converter = Quantities.OffsetReader.class,
-            description = "Shift of the object from its nominal place, such as \"12 mm, -5 mm\".")
-    private Quantities.Offset offset = new Quantities.Offset(0, 0);
-
-    @Option(
-            names = "--turn",
-            paramLabel = "ANGLE",
-            converter = Quantities.AngleReader.class,
-            description = "Turn of the object about the vertical, such as \"20 deg\".")
-    private double turn;
+    @Mixin
+    private final StartOptions start = new StartOptions();
 
     @Option(
             names = "--travel",
@@ -74,7 +62,7 @@ final class HoldCommand extends ProjectCommand {
         HoldDetail hold = at.closings()
                 .of(open.project(), pads.numerics())
                 .create(object, grip)
-                .hold(Conditions.at(offset.x(), offset.y(), turn), plan);
+                .hold(start.conditions(), plan);
         at.out().println(HoldText.of(object.name(), grip.name(), hold));
         object.tasks().stream()
                 .filter(task -> !task.grip().equals(grip.name()))

@@ -1,10 +1,8 @@
 package gripwright.closing;
 
 import gripwright.contact.Block;
-import gripwright.contact.PointPair;
 import gripwright.mechanics.HandTree;
 import gripwright.mechanics.Kinematics;
-import java.util.Arrays;
 
 /**
  * Spreads what single bodies feel over the unknowns of a step: hand coordinates, spools, the object's twist.
@@ -16,55 +14,47 @@ import java.util.Arrays;
 final class Assembly {
     private final HandTree tree;
     private final Kinematics kinematics;
+    private final StepMatrix matrix;
     private final int joints;
     private final int object;
     private final int size;
+    private final double[] gradient;
+    private final double[] hessian;
+    private final double[] skew;
     private final boolean[] slides;
-    final double[] gradient;
-    /** Symmetric part of the second derivative, row-major size x size. */
-    final double[] hessian;
-    /** What sliding friction adds to it. */
-    final double[] skew;
-
-    boolean slipping;
     private final double[] axisO;
     private final double[] originO;
     private final double[] twist;
     private final double[] gz = new double[6];
     private final double[] zg = new double[6];
-    private final double[] jacobian;
-    private final double[] otherJacobian;
     /** What the bodies moving with a coordinate feel; the last one is the base's and, in the end, the sum of all. */
     private final Block[] blocks;
 
     private final int[] parent;
 
-    /** @param object index of the object's first unknown */
-    Assembly(HandTree tree, Kinematics kinematics, int object) {
+    Assembly(HandTree tree, Kinematics kinematics, StepMatrix matrix) {
         this.tree = tree;
         this.kinematics = kinematics;
+        this.matrix = matrix;
         joints = tree.size();
-        this.object = object;
-        size = object + 6;
-        slides = new boolean[joints];
+        object = matrix.object;
+        size = matrix.size;
+        gradient = matrix.gradient;
+        hessian = matrix.hessian;
+        skew = matrix.skew;
+        slides = tree.slides();
         parent = new int[joints];
         blocks = new Block[joints + 1];
         for (int j = 0; j < joints; j++) {
-            slides[j] = tree.coordinates().get(j).slides();
             int before = tree.coordinates().get(j).parent();
             parent[j] = before < 0 ? joints : before;
         }
         for (int j = 0; j <= joints; j++) {
             blocks[j] = new Block();
         }
-        gradient = new double[size];
-        hessian = new double[size * size];
-        skew = new double[size * size];
         axisO = new double[3 * joints];
         originO = new double[3 * joints];
         twist = new double[6 * joints];
-        jacobian = new double[3 * joints];
-        otherJacobian = new double[3 * joints];
     }
 
     /** The block of the body that moves with a frame; to be filled between {@link #clear} and {@link #spreadBodies}. */
@@ -72,15 +62,10 @@ final class Assembly {
         return blocks[frame];
     }
 
-    void clear(boolean wantHessian) {
-        slipping = false;
+    /** Nothing touches any body. */
+    void clear() {
         for (Block block : blocks) {
             block.clear();
-        }
-        Arrays.fill(gradient, 0);
-        if (wantHessian) {
-            Arrays.fill(hessian, 0);
-            Arrays.fill(skew, 0);
         }
     }
 
@@ -117,25 +102,6 @@ final class Assembly {
                 twist[z6 + 5] = az;
             }
         }
-    }
-
-    /** Takes the unknowns from {@code first} on out of the system. @param scale of the pinned unknowns, for the solver */
-    void pin(int first, double scale) {
-        for (int i = first; i < size; i++) {
-            gradient[i] = 0;
-            for (int k = 0; k < size; k++) {
-                hessian[i * size + k] = 0;
-                hessian[k * size + i] = 0;
-                skew[i * size + k] = 0;
-                skew[k * size + i] = 0;
-            }
-            hessian[i * size + i] = scale * scale;
-        }
-    }
-
-    private void addEven(int i, int k, double v) {
-        hessian[i * size + k] += v;
-        hessian[k * size + i] += v;
     }
 
     // ------------------------------------------------------------------ assembly
@@ -179,10 +145,10 @@ final class Assembly {
         int[] chain = tree.chain(j);
         symmetricTimesTwist(sums.g, j);
         for (int i : chain) {
-            addEvenOnce(i, j, twistDot(gz, i));
+            matrix.addEvenOnce(i, j, twistDot(gz, i));
         }
         for (int i = 0; i < 6; i++) {
-            addEven(j, object + i, -gz[i]);
+            matrix.addEven(j, object + i, -gz[i]);
         }
         addTurningTerms(chain, sums, fx, fy, fz);
         if (sums.slipping) {
@@ -205,14 +171,14 @@ final class Assembly {
         addObjectG(all.g);
         addObjectTurnTerms(v);
         // d2E / dw dp = -[F]x
-        addEven(o + 3, o + 1, all.fz);
-        addEven(o + 3, o + 2, -all.fy);
-        addEven(o + 4, o, -all.fz);
-        addEven(o + 4, o + 2, all.fx);
-        addEven(o + 5, o, all.fy);
-        addEven(o + 5, o + 1, -all.fx);
+        matrix.addEven(o + 3, o + 1, all.fz);
+        matrix.addEven(o + 3, o + 2, -all.fy);
+        matrix.addEven(o + 4, o, -all.fz);
+        matrix.addEven(o + 4, o + 2, all.fx);
+        matrix.addEven(o + 5, o, all.fy);
+        matrix.addEven(o + 5, o + 1, -all.fx);
         if (all.slipping) {
-            slipping = true;
+            matrix.slipping = true;
             addObjectSkew(all.c);
         }
     }
@@ -223,15 +189,8 @@ final class Assembly {
         for (int i = 0; i < 6; i++) {
             hessian[(o + i) * size + o + i] += g[7 * i];
             for (int k = i + 1; k < 6; k++) {
-                addEven(o + i, o + k, g[6 * i + k]);
+                matrix.addEven(o + i, o + k, g[6 * i + k]);
             }
-        }
-    }
-
-    private void addEvenOnce(int i, int j, double value) {
-        hessian[i * size + j] += value;
-        if (i != j) {
-            hessian[j * size + i] += value;
         }
     }
 
@@ -298,11 +257,11 @@ final class Assembly {
                 continue;
             }
             int i3 = 3 * i;
-            addEvenOnce(i, j, axisO[i3] * ux + axisO[i3 + 1] * uy + axisO[i3 + 2] * uz);
+            matrix.addEvenOnce(i, j, axisO[i3] * ux + axisO[i3 + 1] * uy + axisO[i3 + 2] * uz);
         }
-        addEven(j, o + 3, -ux);
-        addEven(j, o + 4, -uy);
-        addEven(j, o + 5, -uz);
+        matrix.addEven(j, o + 3, -ux);
+        matrix.addEven(j, o + 4, -uy);
+        matrix.addEven(j, o + 5, -uz);
     }
 
     /** d2E / dw dw = sym V - tr V I. */
@@ -366,119 +325,8 @@ final class Assembly {
         addObjectG(load.g);
         addObjectTurnTerms(v);
         if (load.slipping) {
-            slipping = true;
+            matrix.slipping = true;
             addObjectSkew(load.c);
-        }
-    }
-
-    /** A contact of a finger with the table or another finger, in the world frame. */
-    void addPair(PointPair pair, int[] bodyFrame, boolean wantHessian) {
-        int[] chainA = tree.chain(bodyFrame[pair.bodyA]);
-        addPoint(pair, chainA, pair.a, 1, wantHessian);
-        if (pair.bodyB >= 0) {
-            int[] chainB = tree.chain(bodyFrame[pair.bodyB]);
-            addPoint(pair, chainB, pair.b, -1, wantHessian);
-            if (wantHessian) {
-                addCross(pair, chainA, chainB);
-            }
-        }
-        slipping |= pair.slipping && wantHessian;
-    }
-
-    /** Columns d(point)/dq of one body's chain into {@link #jacobian}, by coordinate. */
-    private void pointJacobian(int[] chain, double[] at) {
-        double[] fp = kinematics.position();
-        double[] fa = kinematics.axis();
-        for (int j : chain) {
-            int j3 = 3 * j;
-            if (slides[j]) {
-                System.arraycopy(fa, j3, jacobian, j3, 3);
-                continue;
-            }
-            double x = at[0] - fp[j3];
-            double y = at[1] - fp[j3 + 1];
-            double z = at[2] - fp[j3 + 2];
-            jacobian[j3] = fa[j3 + 1] * z - fa[j3 + 2] * y;
-            jacobian[j3 + 1] = fa[j3 + 2] * x - fa[j3] * z;
-            jacobian[j3 + 2] = fa[j3] * y - fa[j3 + 1] * x;
-        }
-    }
-
-    private void addPoint(PointPair pair, int[] chain, double[] at, int sign, boolean wantHessian) {
-        pointJacobian(chain, at);
-        double gx = sign * pair.g[0];
-        double gy = sign * pair.g[1];
-        double gzz = sign * pair.g[2];
-        for (int j : chain) {
-            gradient[j] += jacobian[3 * j] * gx + jacobian[3 * j + 1] * gy + jacobian[3 * j + 2] * gzz;
-        }
-        if (!wantHessian) {
-            return;
-        }
-        double[] fa = kinematics.axis();
-        for (int b = 0; b < chain.length; b++) {
-            int j = chain[b];
-            double jx = jacobian[3 * j];
-            double jy = jacobian[3 * j + 1];
-            double jz = jacobian[3 * j + 2];
-            for (int a = 0; a <= b; a++) {
-                int i = chain[a];
-                double value = quadratic(pair.s, i, jx, jy, jz);
-                if (!slides[i]) {
-                    // g . (a_i x column j)
-                    double ax = fa[3 * i];
-                    double ay = fa[3 * i + 1];
-                    double az = fa[3 * i + 2];
-                    value += gx * (ay * jz - az * jy) + gy * (az * jx - ax * jz) + gzz * (ax * jy - ay * jx);
-                }
-                addEvenOnce(i, j, value);
-            }
-            if (pair.slipping) {
-                double n = pair.n[0] * jx + pair.n[1] * jy + pair.n[2] * jz;
-                for (int i : chain) {
-                    skew[i * size + j] += n
-                            * (pair.t[0] * jacobian[3 * i]
-                                    + pair.t[1] * jacobian[3 * i + 1]
-                                    + pair.t[2] * jacobian[3 * i + 2]);
-                }
-            }
-        }
-    }
-
-    private double quadratic(double[] s, int i, double jx, double jy, double jz) {
-        return jacobian[3 * i] * (s[0] * jx + s[1] * jy + s[2] * jz)
-                + jacobian[3 * i + 1] * (s[3] * jx + s[4] * jy + s[5] * jz)
-                + jacobian[3 * i + 2] * (s[6] * jx + s[7] * jy + s[8] * jz);
-    }
-
-    /** Mixed terms -J_A^T S J_B of a contact between two bodies (they share at most the arm's coordinates). */
-    private void addCross(PointPair pair, int[] chainA, int[] chainB) {
-        pointJacobian(chainA, pair.a);
-        double[] first = otherJacobian;
-        System.arraycopy(jacobian, 0, first, 0, jacobian.length);
-        pointJacobian(chainB, pair.b);
-        double[] s = pair.s;
-        for (int i : chainA) {
-            double x = first[3 * i];
-            double y = first[3 * i + 1];
-            double z = first[3 * i + 2];
-            double n = pair.n[0] * x + pair.n[1] * y + pair.n[2] * z;
-            double t = pair.t[0] * x + pair.t[1] * y + pair.t[2] * z;
-            for (int j : chainB) {
-                double value = -quadratic(s, j, x, y, z);
-                hessian[i * size + j] += value;
-                hessian[j * size + i] += value;
-                if (pair.slipping) {
-                    double nj = pair.n[0] * jacobian[3 * j]
-                            + pair.n[1] * jacobian[3 * j + 1]
-                            + pair.n[2] * jacobian[3 * j + 2];
-                    double tj = pair.t[0] * jacobian[3 * j]
-                            + pair.t[1] * jacobian[3 * j + 1]
-                            + pair.t[2] * jacobian[3 * j + 2];
-                    skew[i * size + j] -= t * nj;
-                    skew[j * size + i] -= tj * n;
-                }
-            }
         }
     }
 }

@@ -28,11 +28,11 @@ final class FreeObject {
     @Nullable
     ObjectSpring pull;
 
-    FreeObject(Assembly assembly, int object) {
-        o = object;
-        size = object + 6;
-        gradient = assembly.gradient;
-        hessian = assembly.hessian;
+    FreeObject(StepMatrix matrix) {
+        o = matrix.object;
+        size = matrix.size;
+        gradient = matrix.gradient;
+        hessian = matrix.hessian;
     }
 
     /** Damping of shifts [N s/m]. @param viscosity factor [-] */

@@ -1,7 +1,5 @@
 package gripwright.closing;
 
-import gripwright.closing.PullResult.Kind;
-import gripwright.closing.PullResult.Sample;
 import gripwright.contact.WrenchSpace;
 import gripwright.math.Pose;
 import gripwright.math.Rotation;
@@ -30,19 +28,11 @@ final class HoldTests {
     private static final double LOOK = 1e-4;
 
     private static final double LONGEST = 0.02;
-    /** Pulling stops at this force [N], turning at it times {@link HoldPlan#TURN_ARM}. */
-    private static final double STRONGEST = 500;
-
     /** The far end goes no farther [m]: a soft arm follows, and at a pull of 100 N it may have given 20 mm and more. */
     private static final double FARTHEST_PULL = 0.25;
     /** Nor does it turn farther [rad]: near half a turn the angle would jump. */
     private static final double FARTHEST_TURN = 2.5;
 
-    private static final double NEARLY = 0.99;
-    /** A peak beyond this share of the travel "yields". */
-    private static final double LATE = 0.9;
-
-    private static final int MOST_SAMPLES = 80;
     private static final double LOAD_SECONDS = 1;
     private static final double FIRST_ACCELERATION = 4;
     /** Forty times gravity; nothing on a bench is shaken harder [m/s^2]. */
@@ -55,53 +45,17 @@ final class HoldTests {
     private final StepSystem system;
     private final Stepper stepper;
     private final Criteria criteria;
-    private final List<String> bodies;
     final Snapshot held;
-    private final Pose palm;
-    private final Pose object;
-    private final Vec3 centre;
+    private final InHand inHand;
 
     /** Takes the system's present state, which must be at rest, as the held one. */
     HoldTests(StepSystem system, Stepper stepper, Criteria criteria) {
         this.system = system;
         this.stepper = stepper;
         this.criteria = criteria;
-        bodies = system.rig.tree().bodies().stream().map(b -> b.name()).toList();
         system.updatePoses();
-        palm = system.bodyPose(0);
-        object = objectPose();
-        centre = centre();
+        inHand = new InHand(system);
         held = Snapshot.of(system);
-    }
-
-    private Pose objectPose() {
-        return new Pose(new Vec3(system.p[0], system.p[1], system.p[2]), Rotation.of(system.r, 0));
-    }
-
-    private Vec3 centre() {
-        double[] c = system.object.centreOfMass;
-        return objectPose().apply(new Vec3(c[0], c[1], c[2]));
-    }
-
-    /** Displacement of the centre of mass in the hand since the held state [m], world axes. */
-    private Vec3 movedInHand() {
-        Pose now = system.bodyPose(0);
-        return centre().minus(now.apply(palm.applyInverse(centre)));
-    }
-
-    /** Turn of the object in the hand since the held state [rad]. */
-    private double turnedInHand() {
-        Rotation hand = system.bodyPose(0).rotation().times(palm.rotation().inverse());
-        Rotation own = objectPose().rotation().times(object.rotation().inverse());
-        Rotation q = hand.inverse().times(own);
-        return StrictMath.acos(Math.max(-1, Math.min(1, 0.5 * (q.xx() + q.yy() + q.zz() - 1))));
-    }
-
-    /** Twist about an axis of a turn. */
-    private static double twist(Rotation q, Vec3 n) {
-        double sine = 0.5 * (n.x() * (q.zy() - q.yz()) + n.y() * (q.xz() - q.zx()) + n.z() * (q.yx() - q.xy()));
-        double cosine = 0.5 * (q.xx() + q.yy() + q.zz() - n.dot(q.apply(n)));
-        return StrictMath.atan2(sine, cosine);
     }
 
     private void begin() {
@@ -124,17 +78,13 @@ final class HoldTests {
                 ? new TurnSpring(system.object, axis, TURN_STIFFNESS, system.r)
                 : new PullSpring(system.object, axis, PULL_STIFFNESS, system.p, system.r);
         DoubleSupplier moved = turning
-                ? () -> spring.moved(system.p, system.r)
-                        - twist(
-                                system.bodyPose(0)
-                                        .rotation()
-                                        .times(palm.rotation().inverse()),
-                                axis)
-                : () -> axis.dot(movedInHand());
-        PullWatch watch = new PullWatch(() -> spring.load(system.p, system.r), moved, axis, turning, travel);
+                ? () -> spring.moved(system.p, system.r) - inHand.palmTwist(axis)
+                : () -> axis.dot(inHand.moved());
+        PullWatch watch =
+                new PullWatch(system, criteria, () -> spring.load(system.p, system.r), moved, axis, turning, travel);
         system.object.pull = spring;
         try {
-            return watch.result(pulled(spring::farEnd, watch, look));
+            return watch.result(pulled(spring::farEnd, watch, look), stepper.trouble);
         } finally {
             system.object.pull = null;
             held.restore(system);
@@ -174,8 +124,14 @@ final class HoldTests {
     Pushed push(Vec3 place, Vec3 direction, double travel) {
         begin();
         PressSpring spring = new PressSpring(
-                object.rotation().applyInverse(direction), PULL_STIFFNESS, palm.applyInverse(place), object, place);
+                inHand.object.rotation().applyInverse(direction),
+                PULL_STIFFNESS,
+                inHand.palm.applyInverse(place),
+                inHand.object,
+                place);
         PullWatch watch = new PullWatch(
+                system,
+                criteria,
                 () -> spring.load(system.objectRotation, system.objectPosition),
                 () -> spring.moved(system.objectRotation, system.objectPosition),
                 direction,
@@ -183,140 +139,12 @@ final class HoldTests {
                 travel);
         system.press = spring;
         try {
-            PullResult result = watch.result(pulled(spring::farEnd, watch, LOOK));
-            double share = direction.dot(movedInHand()) / result.reached();
-            return new Pushed(result, turnedInHand(), share);
+            PullResult result = watch.result(pulled(spring::farEnd, watch, LOOK), stepper.trouble);
+            double share = direction.dot(inHand.moved()) / result.reached();
+            return new Pushed(result, inHand.turned(), share);
         } finally {
             system.press = null;
             held.restore(system);
-        }
-    }
-
-    /** Looks on while the object is pulled. */
-    private final class PullWatch implements Stepper.Watch {
-        private final DoubleSupplier loadNow;
-        private final DoubleSupplier movedNow;
-        private final Vec3 axis;
-        private final boolean turning;
-        private final double travel;
-        private final boolean[] pressed;
-        private final boolean[] slid;
-        private final List<Sample> curve = new ArrayList<>();
-        private List<String> first = List.of();
-        private double firstLoad = Double.NaN;
-        private double lostAt = Double.NaN;
-        private boolean beyond;
-
-        PullWatch(DoubleSupplier load, DoubleSupplier moved, Vec3 axis, boolean turning, double travel) {
-            loadNow = load;
-            movedNow = moved;
-            this.axis = axis;
-            this.turning = turning;
-            this.travel = travel;
-            pressed = new boolean[bodies.size()];
-            slid = new boolean[bodies.size()];
-            for (int b = 0; b < slid.length; b++) {
-                pressed[b] = system.pads.bodyForce(b) > criteria.touchForce();
-                slid[b] = slides(b);
-            }
-            curve.add(new Sample(0, 0));
-        }
-
-        /** True if all pressed points of a body slide, or it has none. */
-        private boolean slides(int body) {
-            for (int i = system.rig.points().firstPoint(body);
-                    i < system.rig.points().firstPoint(body + 1);
-                    i++) {
-                if (system.pads.force(i) > 0
-                        && !system.pads.slides(i, system.objectRotation, system.objectPosition, body)) {
-                    return false;
-                }
-            }
-            return true;
-        }
-
-        @Override
-        public boolean stop(double motion) {
-            double load = loadNow.getAsDouble();
-            double moved = movedNow.getAsDouble();
-            curve.add(new Sample(moved, load));
-            boolean touched = false;
-            for (int b = 0; b < pressed.length; b++) {
-                touched |= system.pads.bodyForce(b) > 0;
-            }
-            if (first.isEmpty()) {
-                findFirst(load);
-            }
-            if (!touched && Double.isNaN(lostAt)) {
-                // where it was last still touched: the spring then flings it on
-                lostAt = curve.get(curve.size() - 2).moved();
-            }
-            beyond = load > (turning ? STRONGEST * HoldPlan.TURN_ARM : STRONGEST);
-            return beyond || moved >= travel || !touched;
-        }
-
-        private void findFirst(double load) {
-            List<String> now = new ArrayList<>();
-            for (int b = 0; b < pressed.length; b++) {
-                boolean gone = system.pads.bodyForce(b) == 0 || (!slid[b] && slides(b));
-                if (pressed[b] && gone) {
-                    now.add(bodies.get(b));
-                }
-            }
-            if (!now.isEmpty()) {
-                first = now;
-                firstLoad = load;
-            }
-        }
-
-        PullResult result(Stepper.End end) {
-            int best = 0;
-            for (int i = 1; i < curve.size(); i++) {
-                if (curve.get(i).load() > curve.get(best).load()) {
-                    best = i;
-                }
-            }
-            Sample peak = curve.get(best);
-            Sample nearly = curve.stream()
-                    .filter(s -> s.load() >= NEARLY * peak.load())
-                    .findFirst()
-                    .orElse(peak);
-            Sample last = curve.get(curve.size() - 1);
-            Kind kind = kind(end, nearly);
-            return new PullResult(
-                    axis,
-                    turning,
-                    peak.load(),
-                    peak.moved(),
-                    nearly.moved(),
-                    last.moved(),
-                    lostAt,
-                    kind,
-                    first,
-                    firstLoad,
-                    thinned(best),
-                    kind == Kind.UNDECIDED ? stepper.trouble : "");
-        }
-
-        private Kind kind(Stepper.End end, Sample nearly) {
-            if (end == Stepper.End.STUCK) {
-                return Kind.UNDECIDED;
-            }
-            if (beyond || end == Stepper.End.DONE) {
-                return Kind.BEYOND;
-            }
-            return nearly.moved() > LATE * travel ? Kind.YIELDS : Kind.SLIPS;
-        }
-
-        private List<Sample> thinned(int keep) {
-            List<Sample> out = new ArrayList<>();
-            int every = Math.max(1, curve.size() / MOST_SAMPLES);
-            for (int i = 0; i < curve.size(); i++) {
-                if (i % every == 0 || i == keep || i == curve.size() - 1) {
-                    out.add(curve.get(i));
-                }
-            }
-            return out;
         }
     }
 
@@ -401,8 +229,8 @@ final class HoldTests {
         Vec3 before = new Vec3(system.object.push[0], system.object.push[1], system.object.push[2]);
         double[] worst = new double[2];
         Stepper.Watch watch = motion -> {
-            worst[0] = Math.max(worst[0], movedInHand().length());
-            worst[1] = Math.max(worst[1], turnedInHand());
+            worst[0] = Math.max(worst[0], inHand.moved().length());
+            worst[1] = Math.max(worst[1], inHand.turned());
             return worst[0] > criteria.sink() || worst[1] > criteria.tilt();
         };
         Stepper.End end = stepper.ramp(
@@ -420,7 +248,7 @@ final class HoldTests {
             end = stepper.settle(watch);
         }
         Kept kept = end == Stepper.End.DONE ? Kept.KEPT : end == Stepper.End.STOPPED ? Kept.LOST : Kept.UNDECIDED;
-        double atRest = kept == Kept.KEPT ? movedInHand().length() : Double.NaN;
+        double atRest = kept == Kept.KEPT ? inHand.moved().length() : Double.NaN;
         held.restore(system);
         return new LoadResult(axis, kept, worst[0], worst[1], atRest);
     }
@@ -457,7 +285,7 @@ final class HoldTests {
     List<WrenchSpace.Contact> contacts() {
         List<WrenchSpace.Contact> out = new ArrayList<>();
         double[] f = new double[6];
-        for (int b = 0; b < bodies.size(); b++) {
+        for (int b = 0; b < system.rig.points().bodies(); b++) {
             Pose body = system.bodyPose(b);
             for (int i = system.rig.points().firstPoint(b);
                     i < system.rig.points().firstPoint(b + 1);
@@ -467,8 +295,8 @@ final class HoldTests {
                 }
                 system.pads.forceOnObject(i, system.objectRotation, system.objectPosition, b, f);
                 Vec3 place = body.apply(system.rig.points().points().get(i).place());
-                Vec3 normal = object.rotation().apply(new Vec3(f[0], f[1], f[2]));
-                out.add(new WrenchSpace.Contact(place.minus(centre), normal, system.pads.friction(i), 0));
+                Vec3 normal = inHand.object.rotation().apply(new Vec3(f[0], f[1], f[2]));
+                out.add(new WrenchSpace.Contact(place.minus(inHand.centre), normal, system.pads.friction(i), 0));
             }
         }
         return out;

@@ -129,7 +129,7 @@ final class Newton {
     }
 
     private boolean findDirection() {
-        if (system.assembly.slipping && solver.luSolve(system.hessian, system.skew, system.gradient, direction)) {
+        if (system.matrix.slipping && solver.luSolve(system.hessian, system.skew, system.gradient, direction)) {
             double dot = 0;
             for (int i = 0; i < system.size; i++) {
                 dot += system.gradient[i] * direction[i];

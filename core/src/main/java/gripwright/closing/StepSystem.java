@@ -1,7 +1,6 @@
 package gripwright.closing;
 
 import gripwright.contact.Block;
-import gripwright.contact.LinkContacts;
 import gripwright.contact.PadContact;
 import gripwright.contact.TableContact;
 import gripwright.mechanics.HandTree;
@@ -33,7 +32,9 @@ final class StepSystem {
     final double[] gradient;
     final double[] hessian;
     final double[] skew;
-    final Assembly assembly;
+    final StepMatrix matrix;
+    private final Assembly assembly;
+    private final PairSpread pairs;
     final FreeObject object;
     final Rig rig;
     final PadContact pads;
@@ -74,7 +75,6 @@ final class StepSystem {
     private int posesOf = -1;
     private final double[] posesP = new double[3];
     private final double[] posesR = new double[9];
-    private final LinkContacts.Sink pairSink;
 
     StepSystem(Rig rig, Shape shape) {
         this.rig = rig;
@@ -98,12 +98,13 @@ final class StepSystem {
                 .toArray();
         q = rig.open().clone();
         qStart = q.clone();
-        assembly = new Assembly(tree, kinematics, joints + spools);
-        gradient = assembly.gradient;
-        hessian = assembly.hessian;
-        skew = assembly.skew;
-        object = new FreeObject(assembly, joints + spools);
-        pairSink = (pair, wantHessian) -> assembly.addPair(pair, bodyFrame, wantHessian);
+        matrix = new StepMatrix(joints + spools);
+        gradient = matrix.gradient;
+        hessian = matrix.hessian;
+        skew = matrix.skew;
+        assembly = new Assembly(tree, kinematics, matrix);
+        pairs = new PairSpread(tree, kinematics, matrix, bodyFrame);
+        object = new FreeObject(matrix);
         worldRotation = new double[9 * bodies];
         worldPosition = new double[3 * bodies];
         objectRotation = new double[9 * bodies];
@@ -175,7 +176,7 @@ final class StepSystem {
         updatePoses();
         double over = viscosity / stepTime;
         double e = springs.accumulate(q, qStart, over, null, null, size);
-        e += rig.drive().accumulate(q, qStart, over, joints, null, null, null, size);
+        e += rig.drive().accumulate(q, qStart, over, null, null, null, size);
         if (!objectFixed) {
             e += object.accumulate(p, r, pStart, rStart, dampingOverStep(), false, false);
         }
@@ -195,12 +196,13 @@ final class StepSystem {
     double evaluate(boolean wantHessian) {
         updatePoses();
         assembly.updateTwists(p, r);
-        assembly.clear(wantHessian);
+        assembly.clear();
+        matrix.clear(wantHessian);
         double[] h = wantHessian ? hessian : null;
         double over = viscosity / stepTime;
         double e = springs.accumulate(q, qStart, over, gradient, h, size);
-        e += rig.drive().accumulate(q, qStart, over, joints, gradient, h, wantHessian ? skew : null, size);
-        assembly.slipping |= rig.drive().hasFriction();
+        e += rig.drive().accumulate(q, qStart, over, gradient, h, wantHessian ? skew : null, size);
+        matrix.slipping |= rig.drive().hasFriction();
         if (!objectFixed) {
             e += object.accumulate(p, r, pStart, rStart, dampingOverStep(), true, wantHessian);
         }
@@ -219,11 +221,11 @@ final class StepSystem {
                 assembly.addWorldLoad(block, wantHessian);
             }
         }
-        e += rig.links().accumulate(worldRotation, worldPosition, tableOrNone(), true, wantHessian, pairSink);
+        e += rig.links().accumulate(worldRotation, worldPosition, tableOrNone(), true, wantHessian, pairs);
         if (objectFixed) {
-            assembly.pin(objectIndex(), 1);
+            matrix.pin(objectIndex(), 1);
         } else if (turnLocked) {
-            assembly.pin(objectIndex() + 3, TURN_LENGTH);
+            matrix.pin(objectIndex() + 3, TURN_LENGTH);
         }
         return e;
     }

@@ -123,18 +123,30 @@ public final class Block {
         m[35] += -y * r0 + x * r1;
     }
 
-    /** C += [t; y x t] [n; y x n]^T. */
-    void addSlip(double x, double y, double z, double tx, double ty, double tz, double nx, double ny, double nz) {
+    /** C += [t; y x t] [n; z x n]^T for the sliding direction t at the point y and the normal n at the point z. */
+    void addSlip(
+            double yx,
+            double yy,
+            double yz,
+            double tx,
+            double ty,
+            double tz,
+            double zx,
+            double zy,
+            double zz,
+            double nx,
+            double ny,
+            double nz) {
         if (!slipping) {
             slipping = true;
             Arrays.fill(c, 0);
         }
-        double t3 = y * tz - z * ty;
-        double t4 = z * tx - x * tz;
-        double t5 = x * ty - y * tx;
-        double n3 = y * nz - z * ny;
-        double n4 = z * nx - x * nz;
-        double n5 = x * ny - y * nx;
+        double t3 = yy * tz - yz * ty;
+        double t4 = yz * tx - yx * tz;
+        double t5 = yx * ty - yy * tx;
+        double n3 = zy * nz - zz * ny;
+        double n4 = zz * nx - zx * nz;
+        double n5 = zx * ny - zy * nx;
         slipRow(0, tx, nx, ny, nz, n3, n4, n5);
         slipRow(6, ty, nx, ny, nz, n3, n4, n5);
         slipRow(12, tz, nx, ny, nz, n3, n4, n5);

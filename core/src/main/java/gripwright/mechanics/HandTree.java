@@ -196,6 +196,15 @@ public final class HandTree {
         return coordinates.size();
     }
 
+    /** Of each coordinate whether it slides, else it turns; newly allocated. */
+    public boolean[] slides() {
+        boolean[] out = new boolean[size()];
+        for (int j = 0; j < out.length; j++) {
+            out[j] = coordinates.get(j).slides();
+        }
+        return out;
+    }
+
     /**
      * Coordinates from the base to a frame, in order.
      *

@@ -60,45 +60,7 @@ public record Chip(
         Check.that(greatest > least, "the range of " + name + " ends at " + greatest + " Pa, not above its start");
     }
 
-    /** A chip that is awake and gives its temperature with every result; its heat was not measured, its resolution not known. */
-    public Chip(
-            String name,
-            double sizeX,
-            double sizeY,
-            double height,
-            double portRadius,
-            double lid,
-            double cavityRadius,
-            double cavityHeight,
-            double noise,
-            double least,
-            double greatest,
-            double conversion,
-            int startBits,
-            int readBits) {
-        this(
-                name,
-                sizeX,
-                sizeY,
-                height,
-                portRadius,
-                lid,
-                cavityRadius,
-                cavityHeight,
-                noise,
-                least,
-                greatest,
-                conversion,
-                startBits,
-                readBits,
-                0,
-                0,
-                0,
-                Double.NaN,
-                assumedResolution(noise));
-    }
-
-    /** @param noise [Pa] */
+    /** Step taken where nobody stated one. @param noise [Pa] */
     public static double assumedResolution(double noise) {
         return STEP_OF_NOISE * noise;
     }

@@ -155,7 +155,7 @@ class DriveTest {
 
     private static void evaluate(TendonDrive drive, double[] q, double[] before) {
         int n = q.length + drive.spools();
-        drive.accumulate(q, before, 0, q.length, new double[n], null, null, n);
+        drive.accumulate(q, before, 0, new double[n], null, null, n);
     }
 
     private static Floating halves(Transmission a, Transmission b) {
@@ -163,7 +163,7 @@ class DriveTest {
     }
 
     /** Fingers with so many joints each, arms 10 mm. */
-    private static TendonDrive drive(
+    static TendonDrive drive(
             List<Integer> joints,
             Transmission pulls,
             double most,

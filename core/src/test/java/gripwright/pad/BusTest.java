@@ -96,27 +96,7 @@ class BusTest {
     /** Worked by hand: 8 chips, ring on one bus without driver overhead; every tenth scan one of temperatures follows. */
     @Test
     void referenceTemperatureScansCountInTheMean() {
-        Chip c = Chips.SMALL;
-        Chip sleepy = new Chip(
-                c.name(),
-                c.sizeX(),
-                c.sizeY(),
-                c.height(),
-                c.portRadius(),
-                c.lid(),
-                c.cavityRadius(),
-                c.cavityHeight(),
-                c.noise(),
-                c.least(),
-                c.greatest(),
-                c.conversion(),
-                c.startBits(),
-                c.readBits(),
-                1e-3,
-                10,
-                4e-3,
-                Double.NaN,
-                c.resolution());
+        Chip sleepy = Chips.sleepy(Chips.SMALL, 1e-3, 10, 4e-3);
         Bus plain = new Bus(false, 400e3, 0, 8, false, false, 0, 0, 3.3);
         Bus.Plan ring = plain.plans(sleepy, 8, 1).get(3);
         double slot = (20 + 58) / 400e3;

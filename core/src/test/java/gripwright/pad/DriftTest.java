@@ -12,36 +12,12 @@ class DriftTest {
     private static final PadResponse RESPONSE =
             PadModel.filled(PadGeometry.of(Chips.WIDE, 6e-3), PAD.modulus(), PAD.bulk());
 
-    private static Chip withHeat(double heat) {
-        Chip c = Chips.WIDE;
-        return new Chip(
-                c.name(),
-                c.sizeX(),
-                c.sizeY(),
-                c.height(),
-                c.portRadius(),
-                c.lid(),
-                c.cavityRadius(),
-                c.cavityHeight(),
-                c.noise(),
-                c.least(),
-                c.greatest(),
-                c.conversion(),
-                c.startBits(),
-                c.readBits(),
-                0,
-                0,
-                0,
-                heat,
-                c.resolution());
-    }
-
     @Test
     void heatIsARangeUnlessItWasMeasured() {
         Drift unknown = Drift.over(10, 0.01, RESPONSE, Chips.WIDE);
         assertThat(unknown.heatLeast()).isZero();
         assertThat(unknown.heatMost()).isCloseTo(0.1 * RESPONSE.perKelvin(Cavity.EXPANSION), within(1e-9));
-        Drift measured = Drift.over(10, 0.01, RESPONSE, withHeat(2000));
+        Drift measured = Drift.over(10, 0.01, RESPONSE, Chips.withHeat(Chips.WIDE, 2000));
         assertThat(measured.heatLeast()).isEqualTo(measured.heatMost()).isCloseTo(200, within(1e-9));
     }
 

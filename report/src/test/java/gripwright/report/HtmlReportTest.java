@@ -31,7 +31,26 @@ import org.junit.jupiter.api.Test;
 class HtmlReportTest {
     /** One strip of an invented chip with blind gaps. */
     private static ReportInput.Pads pads() {
-        Chip chip = new Chip("c", 3e-3, 5e-3, 1.2e-3, 0.5e-3, 0.2e-3, 1.2e-3, 0.5e-3, 150, 50e3, 115e3, 1.6e-3, 29, 66);
+        Chip chip = new Chip(
+                "c",
+                3e-3,
+                5e-3,
+                1.2e-3,
+                0.5e-3,
+                0.2e-3,
+                1.2e-3,
+                0.5e-3,
+                150,
+                50e3,
+                115e3,
+                1.6e-3,
+                29,
+                66,
+                0,
+                0,
+                0,
+                Double.NaN,
+                15);
         PadDesign strip = new PadDesign("strip", chip, 3e-3, 0.7e6, 1.5e9, 4, 6e-3, 1, 6e-3, 0, 0.02);
         PadSetup setup = new PadSetup(
                 List.of(strip),
