@@ -75,7 +75,10 @@ class NowPageTest {
     void whatToRunIsSaidAndTheRecordingAppearsByItself() {
         Page page = open(ColorScheme.LIGHT, "#q7");
         assertThat(page.locator("#now-say")).containsText("./gripwright record demo --from serial:");
-        // What is worked out above must not push it out of view: then it would rightly be asked for no more.
+        // What is worked out above, once a strip of it is in view, must not push it out of view: then it would rightly
+        // be
+        // asked for no more.
+        page.mouse().wheel(0, -40);
         assertThat(page.locator("#feel tbody tr")).hasCount(2);
         assertThat(page.locator("#now-say")).isInViewport();
         try (FakeRecording log = recording()) {

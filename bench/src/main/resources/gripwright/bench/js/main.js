@@ -262,6 +262,19 @@ function listen() {
   };
 }
 
+/**
+ * Goes to the question of the address and keeps it in place while what stands above it is still being drawn, for two
+ * seconds or until somebody does anything.
+ * @param {HTMLElement} question
+ */
+function stay(question) {
+  const settling = new ResizeObserver(() => question.scrollIntoView({behavior: 'instant'}));
+  settling.observe($('sheet'));
+  const leave = () => settling.disconnect();
+  for (const deed of ['wheel', 'pointerdown', 'keydown', 'touchstart']) window.addEventListener(deed, leave, {once: true, passive: true});
+  setTimeout(leave, 2000);
+}
+
 readAddress(page.place);
 window.addEventListener('hashchange', () => {
   readAddress(page.place);
@@ -271,7 +284,7 @@ window.addEventListener('hashchange', () => {
 const first = page.place.q;
 const jump = /^#q\d/.test(location.hash);
 await load().catch(e => $('notice').replaceChildren(fault('not loaded', e.message)));
-if (jump) $('q' + first)?.scrollIntoView({behavior: 'instant'});
+if (jump) stay($('q' + first));
 document.querySelectorAll('section[id]').forEach(s => inView.observe(s));
 listen();
 document.documentElement.dataset.ready = 'true';
