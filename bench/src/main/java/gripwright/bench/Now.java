@@ -158,7 +158,10 @@ final class Now implements AutoCloseable {
         listedAt = now;
         List<Listed> found = new ArrayList<>();
         Path folder = desk.folder().resolve(LOGS);
-        if (Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+        if (Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+            if (!Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)) {
+                throw unreadable("it is no plain folder, and links are not followed");
+            }
             try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "*" + LogMarks.ENDING)) {
                 Iterator<Path> each = files.iterator();
                 while (each.hasNext() && found.size() < MOST_FILES) {
@@ -170,11 +173,16 @@ final class Now implements AutoCloseable {
                     }
                 }
             } catch (IOException | DirectoryIteratorException e) {
-                found.clear(); // as if there were none; the next look may find them
+                throw unreadable(String.valueOf(e.getMessage()));
             }
         }
         found.sort(Comparator.comparingLong(Listed::modified).reversed().thenComparing(Listed::name));
         listed = found;
+    }
+
+    private Refusal unreadable(String why) {
+        listedAt = 0; // the next look may find it mended
+        return new Refusal(409, "logs cannot be looked into: " + why);
     }
 
     private static @Nullable BasicFileAttributes attributes(Path file) {

@@ -71,9 +71,7 @@ final class NowPlaces {
         }
         for (int i = 0; i < cells.size(); i++) {
             int row = i / design.count();
-            double lean = design.rows() > 1 ? (row % 2 - 0.5) * design.stagger() : 0;
-            double along = (i % design.count() - 0.5 * (design.count() - 1)) * design.pitch() + lean;
-            line.cells.add(cell(cells.get(i), MM * (middle + along), row, MM * design.pitch()));
+            line.cells.add(cell(cells.get(i), MM * (middle + design.along(i)), row, MM * design.pitch()));
         }
     }
 

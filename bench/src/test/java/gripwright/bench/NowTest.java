@@ -259,7 +259,10 @@ class NowTest {
     void aFolderOfLogsThatIsALinkIsNotFollowed(@TempDir Path other) throws IOException {
         Files.writeString(other.resolve("a.csv"), "# gripwright log 1\narrival,wall,p0\n0,0,1\n");
         Files.createSymbolicLink(folder.resolve("logs"), other);
-        assertThat(ask(0, "").body()).contains("\"state\":\"none\"");
+        HttpResponse<String> answer = ask(0, "");
+        assertThat(answer.statusCode()).isEqualTo(409);
+        assertThat(answer.body())
+                .contains("logs cannot be looked into: it is no plain folder, and links are not followed");
     }
 
     @Test

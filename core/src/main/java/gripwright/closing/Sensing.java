@@ -46,14 +46,12 @@ public record Sensing(List<Strip> strips, ScanClock clock, TouchStop touch, int 
     public record Strip(PadDesign design, PadPlace place, PadResponse response) {
         /** Middle of a chip along the strip, 0 in its middle [m]. */
         public double along(int chip) {
-            boolean second = chip / design.count() % 2 == 1;
-            double row = design.rows() > 1 ? (second ? 0.5 : -0.5) * design.stagger() : 0;
-            return (chip % design.count() - (design.count() - 1) / 2.0) * design.pitch() + row;
+            return design.along(chip);
         }
 
         /** Middle of a chip across the strip [m]. */
         public double across(int chip) {
-            return (chip / design.count() - (design.rows() - 1) / 2.0) * design.rowPitch();
+            return design.across(chip);
         }
     }
 

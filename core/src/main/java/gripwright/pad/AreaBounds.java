@@ -27,20 +27,18 @@ public record AreaBounds(double along, double across, double force) {
     public static AreaBounds at(
             PadDesign pad, PadResponse response, double x, double y, double force, double noise, double modelError) {
         double[][] fisher = new double[3][3];
-        for (int row = 0; row < pad.rows(); row++) {
-            for (int i = 0; i < pad.count(); i++) {
-                double dx = x - cellX(pad, row, i);
-                double dy = y - cellY(pad, row);
-                double r = Math.hypot(dx, dy);
-                double reading = response.at(r);
-                double slope = r > 0 ? force * response.slope(r) / r : 0;
-                double[] d = {slope * dx, slope * dy, reading};
-                double error = modelError * force * reading;
-                double weight = 1 / (noise * noise + error * error);
-                for (int a = 0; a < 3; a++) {
-                    for (int b = 0; b < 3; b++) {
-                        fisher[a][b] += weight * d[a] * d[b];
-                    }
+        for (int cell = 0; cell < pad.cells(); cell++) {
+            double dx = x - pad.along(cell);
+            double dy = y - pad.across(cell);
+            double r = Math.hypot(dx, dy);
+            double reading = response.at(r);
+            double slope = r > 0 ? force * response.slope(r) / r : 0;
+            double[] d = {slope * dx, slope * dy, reading};
+            double error = modelError * force * reading;
+            double weight = 1 / (noise * noise + error * error);
+            for (int a = 0; a < 3; a++) {
+                for (int b = 0; b < 3; b++) {
+                    fisher[a][b] += weight * d[a] * d[b];
                 }
             }
         }
@@ -53,8 +51,8 @@ public record AreaBounds(double along, double across, double force) {
         double across = 0;
         double share = 0;
         int row = Math.max(0, pad.rows() / 2 - 1);
-        double startX = cellX(pad, 0, (pad.count() - 1) / 2);
-        double startY = cellY(pad, row);
+        double startX = pad.along((pad.count() - 1) / 2);
+        double startY = pad.across(row * pad.count());
         double height = pad.rows() > 1 ? pad.rowPitch() : 0;
         for (int k = 0; k <= STEPS; k++) {
             for (int m = 0; m <= STEPS; m++) {
@@ -72,17 +70,6 @@ public record AreaBounds(double along, double across, double force) {
             }
         }
         return new AreaBounds(along, across, share);
-    }
-
-    /** Place of a cell along the strip from the pad's middle, every second row shifted [m]. */
-    static double cellX(PadDesign pad, int row, int i) {
-        double shift = row % 2 == 1 ? pad.stagger() : 0;
-        double middle = pad.rows() > 1 ? pad.stagger() / 2 : 0;
-        return (i - (pad.count() - 1) / 2.0) * pad.pitch() + shift - middle;
-    }
-
-    static double cellY(PadDesign pad, int row) {
-        return (row - (pad.rows() - 1) / 2.0) * pad.rowPitch();
     }
 
     /** Roots of the diagonal of the inverse of a symmetric 3 x 3 matrix, by cofactors. */

@@ -51,6 +51,18 @@ public record PadDesign(
         return count * rows;
     }
 
+    /** Middle of a cell along the strip, 0 in its middle; cells count row after row [m]. */
+    public double along(int cell) {
+        boolean second = cell / count % 2 == 1;
+        double row = rows > 1 ? (second ? 0.5 : -0.5) * stagger : 0;
+        return (cell % count - (count - 1) / 2.0) * pitch + row;
+    }
+
+    /** Middle of a cell across the strip [m]. */
+    public double across(int cell) {
+        return (cell / count - (rows - 1) / 2.0) * rowPitch;
+    }
+
     public PadDesign named(String other) {
         return new PadDesign(other, chip, overBoard, modulus, bulk, count, pitch, rows, rowPitch, stagger, width);
     }

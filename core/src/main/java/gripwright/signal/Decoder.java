@@ -41,8 +41,7 @@ public final class Decoder {
                     .findFirst()
                     .orElseThrow();
             double[] along = new double[pad.getValue().size()];
-            int count = design.count();
-            Arrays.setAll(along, i -> (i % count - 0.5 * (count - 1)) * design.pitch());
+            Arrays.setAll(along, design::along);
             places.add(new PadPlace(pad.getKey(), first, along, design.pitch()));
             first += along.length;
         }

@@ -1,6 +1,7 @@
 package gripwright.signal;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The load cell's readings without spikes, by the device's time as far as rows say.
@@ -12,13 +13,7 @@ import java.util.Arrays;
  * @param shift by how much the force was moved to later rows, as found from slow presses [s]
  * @param spikes that were taken out
  */
-record Reference(
-        double[] time,
-        double[] force,
-        double step,
-        OwnClock.@org.jspecify.annotations.Nullable Line clock,
-        double shift,
-        int spikes) {
+record Reference(double[] time, double[] force, double step, OwnClock.@Nullable Line clock, double shift, int spikes) {
     private static final double GRID = 0.1;
     private static final double FARTHEST = 10;
     private static final double LEAST_LIKENESS = 0.3;

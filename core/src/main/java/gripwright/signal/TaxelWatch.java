@@ -1,5 +1,7 @@
 package gripwright.signal;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Last values of the taxels, and which of them are stuck, saturated or silent. */
@@ -24,7 +26,7 @@ public final class TaxelWatch {
     private final long[] saturated;
     private final boolean[] saturatedNow;
     private double now;
-    private int absolute;
+    private boolean absolute;
     private boolean begun;
 
     public TaxelWatch(List<Layout.Taxel> taxels) {
@@ -44,7 +46,7 @@ public final class TaxelWatch {
 
     private static double[] nan(int n) {
         double[] values = new double[n];
-        java.util.Arrays.fill(values, Double.NaN);
+        Arrays.fill(values, Double.NaN);
         return values;
     }
 
@@ -59,8 +61,8 @@ public final class TaxelWatch {
         now = seconds;
         if (!begun) {
             begun = true;
-            java.util.Arrays.fill(heardAt, seconds);
-            absolute = withinRange(fields, places) ? 1 : 0;
+            Arrays.fill(heardAt, seconds);
+            absolute = withinRange(fields, places);
         }
         for (int i = 0; i < last.length; i++) {
             double value = fields[places[i]];
@@ -80,7 +82,7 @@ public final class TaxelWatch {
             greatest[i] = values[i] == 0 ? value : Math.max(greatest[i], value);
             values[i]++;
             Layout.Taxel t = taxels.get(i);
-            saturatedNow[i] = absolute == 1 && (value <= t.least() || value >= t.greatest());
+            saturatedNow[i] = absolute && (value <= t.least() || value >= t.greatest());
             saturated[i] += saturatedNow[i] ? 1 : 0;
         }
     }
@@ -154,9 +156,9 @@ public final class TaxelWatch {
 
     /** What is wrong with the taxels, in words. */
     public List<String> warnings() {
-        List<String> stuck = new java.util.ArrayList<>();
-        List<String> saturatedOnes = new java.util.ArrayList<>();
-        List<String> silent = new java.util.ArrayList<>();
+        List<String> stuck = new ArrayList<>();
+        List<String> saturatedOnes = new ArrayList<>();
+        List<String> silent = new ArrayList<>();
         for (int i = 0; i < last.length; i++) {
             boolean mute = silentFor(i) > 0;
             if (mute) {

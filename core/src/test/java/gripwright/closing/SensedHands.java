@@ -1,6 +1,5 @@
 package gripwright.closing;
 
-import gripwright.math.Rotation;
 import gripwright.math.Vec3;
 import gripwright.model.Finger;
 import gripwright.model.FingerTendon;
@@ -84,18 +83,7 @@ final class SensedHands {
     }
 
     static GraspObject can(double mass) {
-        return new GraspObject(
-                "can",
-                new Cylinder(0.033, 0.10, 0.002),
-                mass,
-                Spread.exactly(mass),
-                Vec3.ZERO,
-                "plain",
-                Rotation.IDENTITY,
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                List.of("top"),
-                1);
+        return BenchHands.object("can", new Cylinder(0.033, 0.10, 0.002), mass);
     }
 
     /** @param noise [Pa] */
