@@ -101,6 +101,22 @@ class FiguresTest {
         assertThat(clip.force()).isBetween(350 / 95.0 - 0.01, 350 / 95.0 + 0.2);
     }
 
+    @Test
+    void norDoOneInAHundredOfThoseAtTheEnd() {
+        double[] force = new double[4000];
+        double[] readings = new double[4000];
+        for (int i = 0; i < force.length; i++) {
+            force[i] = 5 * Math.sin(Math.PI * i / force.length);
+            readings[i] = Math.min(95 * force[i] + Math.sin(13.7 * i), 350);
+        }
+        for (int i = 0; i < 5; i++) {
+            readings[200 + i] = 355 + i;
+        }
+        Clip clip = Clip.find(readings, force, 5);
+        assertThat(clip.found()).isTrue();
+        assertThat(clip.reading()).isEqualTo(350);
+    }
+
     /** A taxel with trapped air: whole pascals, a rise of little more than its noise; its highest readings are few. */
     @Test
     void propertyTheTailOfCoarseNoiseIsNoSaturation() {
